@@ -1,0 +1,83 @@
+#!/usr/bin/env node
+// Reads the command line, loads the one command it names, and is the only place that prints errors and exits.
+import {Command, CommanderError, Option} from 'commander';
+import {commands} from './commands/index.ts';
+import {type GlobalOptions, invocationFor} from './commands/invocation.ts';
+import {Refusal} from './records/refusal.ts';
+import {version} from './version.ts';
+
+const DONE = 0;
+const REFUSED = 1;
+const WRONG_USAGE = 2;
+const GLOBALS_WITH_VALUE = new Set(['--room', '--now', '--by']);
+
+process.exitCode = await main(process.argv.slice(2));
+
+async function main(argv: readonly string[]): Promise<number> {
+  const json = argv.includes('--json');
+  try {
+    const program = await programFor(argv);
+    await program.parseAsync(argv, {from: 'user'});
+    return DONE;
+  } catch (error) {
+    if (error instanceof CommanderError) return error.exitCode === 0 ? DONE : WRONG_USAGE;
+    if (error instanceof Refusal) return refuse(error, json);
+    throw error;
+  }
+}
+
+/** All commands by name and summary; only the one asked for is loaded and knows its options. */
+async function programFor(argv: readonly string[]): Promise<Command> {
+  const program = new Command('teneral')
+    .description('Schedules a rearing room and predicts when adults emerge. Without a command, its screens open.')
+    .version(version, '--version')
+    .helpOption('--help', 'show this help, or that of a command')
+    .helpCommand(false)
+    .exitOverride();
+  withGlobalOptions(program);
+  const asked = commandName(argv);
+  for (const {name, summary, group, load} of commands) {
+    const declared = program.command(name).summary(summary).description(summary).helpGroup(group);
+    declared.exitOverride().helpOption('--help', 'show this help');
+    if (name !== asked) continue;
+    withGlobalOptions(declared);
+    const {command} = await load();
+    command.declare(declared);
+    declared.action(async () => {
+      const options = declared.optsWithGlobals<GlobalOptions & Record<string, unknown>>();
+      await command.run(invocationFor(options), declared.args, options);
+    });
+  }
+  program.action(async () => {
+    if (asked !== undefined) program.error(`error: there is no command "${asked}"; teneral --help lists them`);
+    const {openScreens} = await import('./commands/screens.ts');
+    await openScreens(invocationFor(program.opts<GlobalOptions>()));
+  });
+  return program;
+}
+
+/** The global options stand before or after the command, so both levels know them. */
+function withGlobalOptions(command: Command): void {
+  command
+    .addOption(new Option('--room <dir>', 'the room’s folder (default: $TENERAL_ROOM, else ./room)'))
+    .addOption(new Option('--by <name>', 'who acts (default: $TENERAL_BY, else the system user)'))
+    .addOption(new Option('--now <instant>', 'answer as of this instant'))
+    .addOption(new Option('--json', 'answer as JSON'));
+}
+
+/** The first word that is neither a global option nor the value of one. */
+function commandName(argv: readonly string[]): string | undefined {
+  for (let i = 0; i < argv.length; i++) {
+    const word = argv[i]!;
+    if (GLOBALS_WITH_VALUE.has(word)) i++;
+    else if (!word.startsWith('-')) return word;
+  }
+  return undefined;
+}
+
+function refuse(refusal: Refusal, json: boolean): number {
+  const {what, where, mend, message} = refusal;
+  process.stderr.write(`teneral: ${message.replaceAll('\n', ' ')}\n`);
+  if (json) process.stdout.write(`${JSON.stringify({error: {what, where, mend}})}\n`);
+  return REFUSED;
+}

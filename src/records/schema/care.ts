@@ -1,0 +1,68 @@
+// Care: the rules, and what was done about them.
+import * as z from 'zod';
+import {code, common, instant, stage, text} from './fields.ts';
+import {unitType} from './units.ts';
+
+/** How often: in days, or in degree-days above a threshold so that feeding keeps up with warmth. */
+export const interval = z.union([
+  z.strictObject({days: z.number().positive()}),
+  z.strictObject({degreeDays: z.number().positive(), lower: z.number()}),
+]);
+
+/** What a person answers when a task is done: yes/no, a number, or a word. */
+export const observation = z.union([z.boolean(), z.number(), z.string().max(500)]);
+
+export const rule = z.strictObject({
+  record: z.literal('rule'),
+  ...common,
+  code,
+  task: text,
+  /** What it is for; everything named must fit. Nearest wins: lot, unit, profile, group, type. */
+  for: z
+    .strictObject({
+      type: unitType.optional(),
+      unit: code.optional(),
+      group: code.optional(),
+      profile: code.optional(),
+      lot: code.optional(),
+      stages: z.array(stage).optional(),
+    })
+    .default({}),
+  every: interval,
+  earliestDays: z.number().nonnegative().optional(),
+  latestDays: z.number().positive().optional(),
+  harm: z.enum(['high', 'medium', 'low']).default('medium'),
+  /** What must be answered when it is done. */
+  observe: z.array(z.string().regex(/^[a-zA-Z][\w-]*$/)).default([]),
+  caution: text.optional(),
+  minutes: z.number().positive().optional(),
+  source: text.optional(),
+  off: z.boolean().default(false),
+  at: instant.optional(),
+});
+
+const task = {unit: code.optional(), lot: code.optional(), task: text, at: instant.optional()};
+const someone = ({unit, lot}: {unit?: string | undefined; lot?: string | undefined}) =>
+  unit !== undefined || lot !== undefined;
+
+export const care = z
+  .strictObject({
+    record: z.literal('care'),
+    ...common,
+    ...task,
+    /** The answers, by what was asked. */
+    seen: z.record(z.string(), observation).default({}),
+  })
+  .refine(someone, {path: ['unit'], error: 'name the unit, the lot or both'});
+
+export const skip = z
+  .strictObject({record: z.literal('skip'), ...common, ...task, why: text})
+  .refine(someone, {path: ['unit'], error: 'name the unit, the lot or both'});
+
+export const acknowledge = z.strictObject({
+  record: z.literal('acknowledge'),
+  ...common,
+  alert: text,
+  at: instant.optional(),
+  done: text,
+});

@@ -1,0 +1,117 @@
+// Every record that a room accepts, its type, and its check.
+import * as z from 'zod';
+import {Refusal} from '../refusal.ts';
+import * as care from './care.ts';
+import * as daybook from './daybook.ts';
+import * as instruments from './instruments.ts';
+import * as lots from './lots.ts';
+import * as profile from './profile.ts';
+import * as samples from './samples.ts';
+import * as units from './units.ts';
+
+const schemas = {
+  logger: instruments.logger,
+  unit: units.unit,
+  sample: samples.sample,
+  lot: lots.lot,
+  reading: instruments.reading,
+  extremes: instruments.extremes,
+  water: instruments.water,
+  mask: instruments.mask,
+  count: lots.count,
+  check: lots.check,
+  hatch: lots.hatch,
+  found: lots.found,
+  loss: lots.loss,
+  voucher: lots.voucher,
+  move: lots.move,
+  split: lots.split,
+  merge: lots.merge,
+  emergence: lots.emergence,
+  imago: lots.imago,
+  parasitoid: lots.parasitoid,
+  identification: lots.identification,
+  rule: care.rule,
+  calendar: units.calendar,
+  person: units.person,
+  care: care.care,
+  skip: care.skip,
+  acknowledge: care.acknowledge,
+  note: daybook.note,
+  close: lots.close,
+  void: daybook.voiding,
+} as const;
+
+/** A profile's form follows from whether it describes one taxon or the variation inside a group. */
+const profileSchema = (value: object) => ('variation' in value ? profile.groupProfile : profile.taxonProfile);
+
+export type TaxonProfile = z.infer<typeof profile.taxonProfile>;
+export type GroupProfile = z.infer<typeof profile.groupProfile>;
+export type Profile = TaxonProfile | GroupProfile;
+
+type Schemas = typeof schemas;
+/** The kinds of record, with the type of each once its defaults are filled in. */
+export type RecordOf<Kind extends keyof Schemas> = z.infer<Schemas[Kind]>;
+export type RecordKind = keyof Schemas | 'profile';
+/** One record as checked. Instants still stand as they were given. */
+export type RoomRecord = {[Kind in keyof Schemas]: RecordOf<Kind>}[keyof Schemas] | Profile;
+
+/**
+ * Check one record that came from outside.
+ * @param where how to name it to a person, such as "records.json, record 3"
+ * @throws Refusal naming the field, what was expected, and what stands there
+ */
+export function parseRecord(value: unknown, where: string): RoomRecord {
+  const kind = kindOf(value, where);
+  const schema: z.ZodType<RoomRecord> = kind === 'profile' ? profileSchema(value as object) : schemas[kind];
+  const result = schema.safeParse(value);
+  if (result.success) return result.data;
+  throw refusalFor(result.error, value, `${where} (${kind})`);
+}
+
+/** The JSON Schema of all records, for other programs. */
+export function jsonSchema(): object {
+  const all = [...Object.values(schemas), profile.taxonProfile, profile.groupProfile];
+  return z.toJSONSchema(z.union(all), {io: 'input', unrepresentable: 'any'});
+}
+
+function kindOf(value: unknown, where: string): RecordKind {
+  if (typeof value !== 'object' || value === null || Array.isArray(value))
+    throw new Refusal('a record is an object in braces', where, 'Write it as {"record": "…", …}.');
+  const kind: unknown = 'record' in value ? value.record : undefined;
+  if (typeof kind === 'string' && (kind === 'profile' || Object.hasOwn(schemas, kind)))
+    return kind as RecordKind;
+  const said = kind === undefined ? 'the field "record" is missing' : `there is no record "${String(kind)}"`;
+  throw new Refusal(said, where, `Known are ${Object.keys(schemas).join(', ')} and profile.`);
+}
+
+/** The first complaint, in words for people: the field, what is wrong, what stands there. */
+export function refusalFor(error: z.ZodError, value: unknown, where: string): Refusal {
+  const issue = error.issues[0]!;
+  const field = issue.path.map(String).join('.');
+  if (issue.code === 'unrecognized_keys')
+    return new Refusal(
+      `unknown field ${issue.keys.map(key => `"${key}"`).join(', ')}`,
+      field === '' ? where : `${where}, ${field}`,
+      'Remove it or correct its spelling.',
+    );
+  const stands = at(value, issue.path);
+  const what = stands === undefined ? 'the field is missing' : `${shown(stands)} is not accepted`;
+  return new Refusal(what, field === '' ? where : `${where}, field ${field}`, `${sentence(issue.message)}.`);
+}
+
+function at(value: unknown, path: readonly PropertyKey[]): unknown {
+  let inner: unknown = value;
+  for (const step of path) inner = (inner as Record<PropertyKey, unknown> | undefined)?.[step];
+  return inner;
+}
+
+function shown(value: unknown): string {
+  const text = JSON.stringify(value) ?? String(value);
+  return text.length > 80 ? `${text.slice(0, 77)}…` : text;
+}
+
+function sentence(message: string): string {
+  const text = message.replace(/^Invalid input: /, '').replace(/\.$/, '');
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

@@ -1,0 +1,179 @@
+// Lots and everything that happens to their animals, up to the specimen and its name.
+import * as z from 'zod';
+import {
+  animal,
+  code,
+  common,
+  day,
+  instant,
+  positiveWhole,
+  stage,
+  stageCounts,
+  text,
+  wholeNumber,
+} from './fields.ts';
+
+/** A profile this lot may belong to, with its weight; weights need not sum to one. */
+export const candidate = z.strictObject({profile: code, weight: z.number().nonnegative().default(1)});
+
+export const candidates = z
+  .array(candidate)
+  .refine(list => list.length === 0 || list.some(({weight}) => weight > 0), {
+    error: 'the weights of the candidates sum to zero',
+  })
+  .refine(list => new Set(list.map(({profile}) => profile)).size === list.length, {
+    error: 'a profile is named twice',
+  });
+
+/** How far through their stage the animals may be at the start, from 0 (just moulted) to 1 (about to moult). */
+export const progress = z
+  .tuple([z.number().min(0).max(1), z.number().min(0).max(1)])
+  .refine(([from, to]) => from <= to, {error: 'progress runs from the smaller to the larger share'});
+
+/** Galls, wood, litter, fruit: what is counted when the animals are hidden. */
+export const material = z.strictObject({what: text, amount: z.number().positive(), unit: text});
+
+export const lot = z
+  .strictObject({
+    record: z.literal('lot'),
+    ...common,
+    code,
+    sample: code.optional(),
+    /** Eggs laid here: the female specimen, or the lot she belongs to. */
+    from: z.union([z.strictObject({specimen: code}), z.strictObject({lot: code})]).optional(),
+    unit: code,
+    taxon: text.optional(),
+    at: instant.optional(),
+    stages: stageCounts.optional(),
+    material: material.optional(),
+    progress: progress.default([0, 1]),
+    ages: z.enum(['mixed', 'one-brood']).default('mixed'),
+    counted: z.enum(['exact', 'estimated', 'unknown']).default('exact'),
+    candidates: candidates.default([]),
+    /** The animals were seen alive although the trap held water. */
+    foundAlive: z.boolean().optional(),
+    note: text.optional(),
+  })
+  .refine(({sample, from}) => (sample === undefined) !== (from === undefined), {
+    path: ['sample'],
+    error: 'a lot comes either from a field sample ("sample") or from eggs laid here ("from")',
+  })
+  .refine(({stages, material}) => (stages === undefined) !== (material === undefined), {
+    path: ['stages'],
+    error: 'a lot has either animals by stage ("stages") or material whose animals are hidden ("material")',
+  });
+
+const about = (record: string) => ({
+  record: z.literal(record),
+  ...common,
+  ...animal,
+  lot: code,
+  at: instant.optional(),
+});
+
+export const count = z.strictObject({
+  ...about('count'),
+  record: z.literal('count'),
+  stages: stageCounts,
+  /** All animals were looked at. Default: true when the total equals the number alive. */
+  complete: z.boolean().optional(),
+});
+
+/** A look for adults, and how many were found (0 is an answer). Adults found are recorded as an emergence. */
+export const check = z.strictObject({
+  ...about('check'),
+  record: z.literal('check'),
+  found: wholeNumber.default(0),
+});
+
+/** Larvae or nymphs that hatched from eggs not counted before. */
+export const hatch = z.strictObject({...about('hatch'), record: z.literal('hatch'), count: positiveWhole});
+
+export const found = z.strictObject({
+  ...about('found'),
+  record: z.literal('found'),
+  stage,
+  count: positiveWhole,
+  why: text.optional(),
+});
+
+export const loss = z.strictObject({
+  ...about('loss'),
+  record: z.literal('loss'),
+  stage: stage.optional(),
+  count: positiveWhole,
+  cause: z.enum(['dead', 'escaped', 'eaten', 'missing', 'given', 'other']).default('other'),
+  note: text.optional(),
+});
+
+/** An immature animal preserved as evidence. */
+export const voucher = z.strictObject({
+  ...about('voucher'),
+  record: z.literal('voucher'),
+  stage: stage.optional(),
+  count: positiveWhole.default(1),
+  specimen: code.optional(),
+});
+
+export const move = z.strictObject({...about('move'), record: z.literal('move'), unit: code});
+
+export const split = z.strictObject({
+  ...about('split'),
+  record: z.literal('split'),
+  into: code,
+  unit: code.optional(),
+  stages: stageCounts,
+});
+
+export const merge = z.strictObject({...about('merge'), record: z.literal('merge'), into: code});
+
+export const sex = z.enum(['female', 'male', 'unknown']);
+
+export const emergence = z.strictObject({
+  ...about('emergence'),
+  record: z.literal('emergence'),
+  /** Last look at which they were not out. Default: the last check. */
+  since: instant.optional(),
+  adults: z.array(z.strictObject({sex: sex.default('unknown'), count: positiveWhole})).min(1),
+  fate: z.enum(['kept', 'killed', 'released', 'dead']).default('kept'),
+  condition: text.optional(),
+  /** A mayfly's first winged form is its emergence. */
+  as: z.enum(['adult', 'subimago']).default('adult'),
+  /** The cast skin, and how surely it belongs: 1 same animal, 2 same container and day, 3 same lot, 4 assumed. */
+  exuviae: z.strictObject({code, association: z.int().min(1).max(4).optional()}).optional(),
+  codes: z.array(code).optional(),
+});
+
+/** The final moult of a mayfly already recorded as subimago. Adds no animal. */
+export const imago = z.strictObject({
+  record: z.literal('imago'),
+  ...common,
+  specimen: code,
+  at: instant.optional(),
+});
+
+/** Parasitoids out of hosts of the lot: a product of its hosts, not survivors. */
+export const parasitoid = z.strictObject({
+  ...about('parasitoid'),
+  record: z.literal('parasitoid'),
+  since: instant.optional(),
+  taxon: text.optional(),
+  count: positiveWhole,
+  hostStage: stage.optional(),
+  hosts: wholeNumber.default(1),
+  codes: z.array(code).optional(),
+});
+
+export const identification = z.strictObject({
+  record: z.literal('identification'),
+  ...common,
+  specimen: code,
+  taxon: text,
+  rank: text.optional(),
+  by: text.optional(),
+  on: day.optional(),
+  note: text.optional(),
+  at: instant.optional(),
+});
+
+export const close = z.strictObject({...about('close'), record: z.literal('close'), reason: text.optional()});

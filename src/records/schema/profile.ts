@@ -1,0 +1,173 @@
+// What is known of the development of a taxon, each figure with its source.
+import * as z from 'zod';
+import {code, common, instant, stage, temperatureC, text} from './fields.ts';
+
+const degreeDay = z
+  .strictObject({
+    kind: z.literal('degree-day'),
+    lower: temperatureC,
+    upper: temperatureC.optional(),
+    cutoff: z.enum(['horizontal', 'intermediate', 'vertical']).default('horizontal'),
+    degreeDays: z.number().positive(),
+  })
+  .refine(({lower, upper}) => upper === undefined || lower < upper, {
+    path: ['upper'],
+    error: 'the upper threshold is not above the lower one',
+  });
+
+const table = z
+  .strictObject({
+    kind: z.literal('table'),
+    points: z.array(z.strictObject({temperature: temperatureC, days: z.number().positive()})).min(2),
+    lower: temperatureC,
+    upper: temperatureC,
+  })
+  .refine(
+    ({points}) => points.every((point, i) => i === 0 || points[i - 1]!.temperature < point.temperature),
+    {
+      path: ['points'],
+      error: 'the temperatures of the table do not rise',
+    },
+  )
+  .refine(
+    ({points, lower, upper}) =>
+      lower < points[0]!.temperature && points[points.length - 1]!.temperature < upper,
+    {path: ['points'], error: 'the table reaches outside its limits: lower < every temperature < upper'},
+  );
+
+export const rateModel = z.discriminatedUnion('kind', [degreeDay, table]);
+
+export const source = z.strictObject({
+  id: z.string().min(1),
+  citation: text,
+  locator: text.optional(),
+  provenance: z.enum(['seen', 'from-memory', 'common-practice', 'computed']),
+  note: text.optional(),
+});
+
+export const spreadFamily = z.enum(['lognormal', 'gamma', 'weibull', 'normal']);
+
+const stageModel = z.strictObject({
+  stage,
+  rate: rateModel,
+  /** Coefficient of variation of an individual's dose. */
+  cv: z.number().min(0).max(1),
+  family: spreadFamily.default('lognormal'),
+  source: z.string(),
+  /** Source of the spread, where it is another one than the rate's. */
+  spreadSource: z.string().optional(),
+});
+
+/** A share of the time from egg to adult; a larva or nymph is divided among its instars. */
+const stageShare = z.strictObject({
+  stage: z.enum(['egg', 'larva', 'nymph', 'prepupa', 'pupa']),
+  share: z.number().positive().max(1),
+  instars: z.tuple([z.int().min(1), z.int().max(25)]).optional(),
+  source: z.string(),
+});
+
+/** How the members of a group vary; see design of groups in development/. */
+const variation = z.strictObject({
+  /** ln of days from egg to adult at 20 °C. */
+  lnDaysAt20: z.strictObject({mean: z.number(), sd: z.number().nonnegative()}),
+  /** Lower threshold, °C. */
+  lowerC: z.strictObject({mean: z.number(), sd: z.number().nonnegative()}),
+  correlation: z.number().gt(-1).lt(1).default(0),
+  /** Coefficient of variation of egg-to-adult time within one population. */
+  cv: z.number().min(0).max(1).default(0.12),
+  source: z.string(),
+});
+
+/** Chance that an animal in this stage is in diapause, by the month (1–12) in which it is found in it. */
+const diapause = z.strictObject({
+  stage,
+  months: z.array(z.int().min(1).max(12)),
+  chance: z.number().min(0).max(1),
+  source: z.string(),
+});
+
+const rank = z.enum(['species', 'genus', 'family', 'order', 'guild']);
+
+const shared = {
+  record: z.literal('profile').default('profile'),
+  ...common,
+  profile: code,
+  name: text,
+  classification: z.record(z.string(), z.string()).default({}),
+  rearing: z.array(z.enum(['cage', 'aquarium', 'emergence-box'])).default([]),
+  paceSd: z.number().min(0).max(1).default(0.1),
+  survival: z.number().min(0).max(1).optional(),
+  adult: z
+    .strictObject({
+      hardenHours: z.number().nonnegative().optional(),
+      holdHours: z.number().positive().optional(),
+    })
+    .default({}),
+  limits: z
+    .strictObject({
+      temperature: z
+        .strictObject({
+          lethalLow: temperatureC.optional(),
+          low: temperatureC.optional(),
+          high: temperatureC.optional(),
+          lethalHigh: temperatureC.optional(),
+        })
+        .optional(),
+      humidity: z.strictObject({low: z.number(), high: z.number()}).optional(),
+      source: z.string().optional(),
+    })
+    .default({}),
+  diapause: z.array(diapause).default([]),
+  cautions: z.array(text).default([]),
+  note: text.optional(),
+  sources: z.array(source).min(1),
+  at: instant.optional(),
+};
+
+/** A taxon whose stages have rates of their own. Ranks are not tied to a form: a family may be given so too. */
+export const taxonProfile = z
+  .strictObject({...shared, rank: z.enum(['species', 'genus']), stages: z.array(stageModel).min(1)})
+  .refine(({stages}) => new Set(stages.map(({stage}) => stage)).size === stages.length, {
+    path: ['stages'],
+    error: 'a stage is given twice',
+  })
+  .refine(profile => everySourceIsListed(profile), {
+    path: ['sources'],
+    error: 'a figure names a source that is not listed',
+  });
+
+/** A group of unlike members: an order, a family, a guild. */
+export const groupProfile = z
+  .strictObject({
+    ...shared,
+    rank,
+    stages: z.array(stageShare).min(1),
+    variation,
+  })
+  .refine(({stages}) => Math.abs(stages.reduce((sum, {share}) => sum + share, 0) - 1) < 1e-6, {
+    path: ['stages'],
+    error: 'the shares of the stages do not sum to one',
+  })
+  .refine(profile => everySourceIsListed(profile), {
+    path: ['sources'],
+    error: 'a figure names a source that is not listed',
+  });
+
+interface Sourced {
+  readonly sources: readonly {readonly id: string}[];
+  readonly stages: readonly {readonly source: string; readonly spreadSource?: string | undefined}[];
+  readonly diapause: readonly {readonly source: string}[];
+  readonly limits: {readonly source?: string | undefined};
+  readonly variation?: {readonly source: string};
+}
+
+function everySourceIsListed({sources, stages, diapause, limits, variation}: Sourced): boolean {
+  const listed = new Set(sources.map(({id}) => id));
+  const named = [
+    ...stages.flatMap(({source, spreadSource}) => [source, spreadSource]),
+    ...diapause.map(({source}) => source),
+    limits.source,
+    variation?.source,
+  ];
+  return named.every(id => id === undefined || listed.has(id));
+}

@@ -1,0 +1,196 @@
+// What a room's daybook adds up to at an instant. Made by fold.ts, read by everything else, changed by nobody.
+import type {Entry, Instant} from './entry.ts';
+import type {Profile, RecordOf} from './schema/index.ts';
+import type {Stage, StageCounts} from './stage.ts';
+
+/** Values by time: each holds from its instant to the next one's. The first holds from the beginning. */
+export type History<Value> = readonly {readonly from: Instant; readonly value: Value}[];
+
+type Facts<Kind extends 'logger' | 'unit'> = Omit<RecordOf<Kind>, 'record' | 'key' | 'recordedAt' | 'at'>;
+export type Logger = Facts<'logger'> & {readonly maxGapHours: number};
+export type Unit = Facts<'unit'>;
+export type Sample = Omit<RecordOf<'sample'>, 'record' | 'key' | 'recordedAt' | 'at'> & {
+  readonly at: Instant;
+};
+export type Rule = Omit<RecordOf<'rule'>, 'record' | 'key' | 'recordedAt' | 'at'>;
+export type Calendar = Omit<RecordOf<'calendar'>, 'record' | 'key' | 'recordedAt' | 'at'>;
+export type Person = Omit<RecordOf<'person'>, 'record' | 'key' | 'recordedAt' | 'at'>;
+
+/** Animals that joined a lot together: its founders, a hatch, animals found, what another lot brought. */
+export interface Cohort {
+  readonly at: Instant;
+  readonly stages: StageCounts;
+  readonly progress: readonly [number, number];
+  readonly ages: 'mixed' | 'one-brood';
+  readonly how: 'started' | 'hatched' | 'found' | 'split' | 'merged';
+  /** The lot they came from by split or merge, whose earlier history is theirs too. */
+  readonly fromLot?: string;
+}
+
+/** Something seen of a lot's animals, in order of time. Intervals run from the last look to this one. */
+export type Sighting =
+  | {
+      readonly kind: 'count';
+      readonly at: Instant;
+      readonly stages: StageCounts;
+      readonly complete: boolean;
+      readonly entry: string;
+    }
+  | {readonly kind: 'check'; readonly at: Instant; readonly entry: string}
+  | {
+      readonly kind: 'emergence';
+      readonly since: Instant;
+      readonly at: Instant;
+      readonly count: number;
+      readonly entry: string;
+    }
+  | {
+      readonly kind: 'removal';
+      readonly at: Instant;
+      readonly stage?: Stage;
+      readonly count: number;
+      readonly entry: string;
+    };
+
+/** The sum that must add up: what came in = what is alive + what went out. */
+export interface Tally {
+  readonly started: number;
+  readonly hatched: number;
+  readonly mergedIn: number;
+  readonly found: number;
+  readonly emerged: number;
+  readonly parasitised: number;
+  readonly lost: number;
+  readonly preserved: number;
+  readonly splitOff: number;
+  readonly mergedOut: number;
+}
+
+export interface Lot {
+  readonly code: string;
+  /** The field sample all its animals go back to. */
+  readonly sample: string;
+  /** Where the lot itself came from. */
+  readonly origin:
+    | {readonly kind: 'sample'; readonly code: string}
+    | {readonly kind: 'lot'; readonly code: string; readonly how: 'split' | 'eggs'}
+    | {readonly kind: 'specimen'; readonly code: string};
+  readonly taxon?: string;
+  readonly startedAt: Instant;
+  readonly counted: 'exact' | 'estimated' | 'unknown';
+  readonly material?: RecordOf<'lot'>['material'];
+  readonly candidates: readonly {readonly profile: string; readonly weight: number}[];
+  readonly cohorts: readonly Cohort[];
+  /** Where it lived, oldest first; the last stay is open while the lot is. */
+  readonly stays: readonly {readonly unit: string; readonly from: Instant; readonly to?: Instant}[];
+  readonly sightings: readonly Sighting[];
+  /** Animals alive by the stage they were last seen in. Of hidden animals only those seen. */
+  readonly alive: StageCounts;
+  readonly tally: Tally;
+  /** False where numbers are estimates or animals are hidden: the sum is then a lower bound. */
+  readonly exact: boolean;
+  /** Last time somebody looked for adults (a check, a complete count, an emergence). */
+  readonly lastLook?: Instant;
+  readonly specimens: readonly string[];
+  readonly closed?: {readonly at: Instant; readonly reason?: string};
+  readonly mergedInto?: string;
+  readonly entries: readonly Entry[];
+}
+
+export interface Specimen {
+  readonly code: string;
+  readonly kind: 'adult' | 'parasitoid' | 'voucher';
+  readonly lot: string;
+  readonly animal?: string;
+  readonly at: Instant;
+  readonly since?: Instant;
+  readonly stage?: Stage;
+  readonly sex?: 'female' | 'male' | 'unknown';
+  readonly fate?: string;
+  readonly condition?: string;
+  readonly subimagoAt?: Instant;
+  readonly imagoAt?: Instant;
+  readonly exuviae?: {readonly code: string; readonly association?: number | undefined};
+  /** Its present name: the last identification, else what was said when it was recorded. */
+  readonly taxon?: string;
+  readonly identifications: readonly Entry[];
+  readonly entry: string;
+}
+
+/** One thing done or skipped for a unit or lot. */
+export interface CareDone {
+  readonly entry: string;
+  readonly task: string;
+  readonly unit?: string;
+  readonly lot?: string;
+  readonly at: Instant;
+  readonly by: string;
+  readonly seen: Readonly<Record<string, boolean | number | string>>;
+  /** Given when it could not be done. */
+  readonly skipped?: string;
+}
+
+export interface Mask {
+  readonly logger: string;
+  readonly from: Instant;
+  readonly to: Instant;
+  readonly why: string;
+  readonly lift: boolean;
+}
+
+export interface HandReading {
+  readonly logger: string;
+  readonly at: Instant;
+  readonly temperature?: number;
+  readonly humidity?: number;
+  readonly entry: string;
+}
+
+export interface Extremes {
+  readonly logger: string;
+  readonly from: Instant;
+  readonly to: Instant;
+  readonly minimum: number;
+  readonly maximum: number;
+  readonly now?: number;
+  readonly reset?: boolean;
+  readonly entry: string;
+}
+
+export interface WaterReading {
+  readonly unit: string;
+  readonly at: Instant;
+  readonly temperature?: number;
+  readonly entry: string;
+  readonly values: Readonly<Record<string, number>>;
+}
+
+/** Everything the given entries say, as of one instant; entries dated later are left out, voided ones too. */
+export interface RoomState {
+  readonly asOf: Instant;
+  readonly loggers: ReadonlyMap<string, History<Logger>>;
+  readonly units: ReadonlyMap<string, History<Unit>>;
+  readonly samples: ReadonlyMap<string, Sample>;
+  readonly lots: ReadonlyMap<string, Lot>;
+  readonly specimens: ReadonlyMap<string, Specimen>;
+  readonly rules: ReadonlyMap<string, Rule>;
+  readonly profiles: ReadonlyMap<string, Profile>;
+  readonly calendar?: Calendar;
+  readonly people: ReadonlyMap<string, Person>;
+  readonly care: readonly CareDone[];
+  readonly acknowledged: ReadonlyMap<string, {readonly at: Instant; readonly done: string}>;
+  readonly masks: readonly Mask[];
+  readonly handReadings: readonly HandReading[];
+  readonly extremes: readonly Extremes[];
+  readonly water: readonly WaterReading[];
+  /** Every entry that counts, in order of time, then of writing. */
+  readonly entries: readonly Entry[];
+  readonly voided: ReadonlySet<string>;
+}
+
+/** The value that holds at an instant. */
+export function valueAt<Value>(history: History<Value>, at: Instant): Value {
+  let held = history[0]!.value;
+  for (const {from, value} of history) if (from <= at) held = value;
+  return held;
+}

@@ -1,0 +1,53 @@
+// A room on disk, as the rest of the program sees it.
+import type {Series} from '../climate/series.ts';
+import type {Entry} from '../records/entry.ts';
+
+/** One import of a logger file: where its rows came from. */
+export interface ImportBatch {
+  readonly id: string;
+  readonly logger: string;
+  readonly recordedAt: string;
+  readonly by: string;
+  readonly file: string;
+  /** SHA-256 of the file as imported. */
+  readonly hash: string;
+}
+
+/** What a room holds of one logger, known without reading a single reading. */
+export interface LoggerSpan {
+  readonly rows: number;
+  readonly fromDays: number;
+  readonly toDays: number;
+}
+
+/** A room as it stood at one commit. Reading it later may show a newer one: open it again. */
+export interface Room {
+  readonly dir: string;
+  readonly name: string;
+  /** IANA zone in which days and times of day are meant. */
+  readonly zone: string;
+  /** Another one after every change. */
+  readonly revision: string;
+  /** Entries about everything open, in the order of writing. */
+  readonly entries: readonly Entry[];
+  readonly imports: readonly ImportBatch[];
+  /** Every entry ever written, also about what is archived. Costs what is stored. */
+  allEntries(): Promise<readonly Entry[]>;
+  /** Imported readings of a logger from one day to another, inclusive; time in days since 1970 UTC. */
+  series(logger: string, fromDays: number, toDays: number): Promise<Series>;
+  span(logger: string): LoggerSpan | undefined;
+}
+
+/** New readings of one logger. Instants the room holds already must have been taken out. */
+export interface NewReadings {
+  readonly logger: string;
+  readonly file: string;
+  readonly hash: string;
+  readonly series: Series;
+}
+
+/** What a change adds. Nothing is ever altered or removed. */
+export interface Change {
+  readonly entries: readonly Entry[];
+  readonly readings?: readonly NewReadings[];
+}

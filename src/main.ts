@@ -1,6 +1,6 @@
 #!/usr/bin/env node
 // Reads the command line, loads the one command it names, and is the only place that prints errors and exits.
-import {Command, CommanderError, Option} from 'commander';
+import {Command, CommanderError, InvalidArgumentError, Option} from 'commander';
 import {commands} from './commands/index.ts';
 import {type GlobalOptions, invocationFor} from './commands/invocation.ts';
 import {Refusal} from './records/refusal.ts';
@@ -29,7 +29,9 @@ async function main(argv: readonly string[]): Promise<number> {
 /** All commands by name and summary; only the one asked for is loaded and knows its options. */
 async function programFor(argv: readonly string[]): Promise<Command> {
   const program = new Command('teneral')
-    .description('Schedules a rearing room and predicts when adults emerge. Without a command, its screens open.')
+    .description(
+      'Schedules a rearing room and predicts when adults emerge. Without a command, its screens open.',
+    )
     .version(version, '--version')
     .helpOption('--help', 'show this help, or that of a command')
     .helpCommand(false)
@@ -45,11 +47,17 @@ async function programFor(argv: readonly string[]): Promise<Command> {
     command.declare(declared);
     declared.action(async () => {
       const options = declared.optsWithGlobals<GlobalOptions & Record<string, unknown>>();
-      await command.run(invocationFor(options), declared.args, options);
+      try {
+        await command.run(invocationFor(options), declared.args, options);
+      } catch (error) {
+        if (error instanceof InvalidArgumentError) declared.error(`error: ${error.message}`);
+        throw error;
+      }
     });
   }
   program.action(async () => {
-    if (asked !== undefined) program.error(`error: there is no command "${asked}"; teneral --help lists them`);
+    if (asked !== undefined)
+      program.error(`error: there is no command "${asked}"; teneral --help lists them`);
     const {openScreens} = await import('./commands/screens.ts');
     await openScreens(invocationFor(program.opts<GlobalOptions>()));
   });

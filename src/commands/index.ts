@@ -8,12 +8,95 @@ export interface CommandEntry {
   readonly load: () => Promise<{readonly command: Command}>;
 }
 
-const ROOM = 'The room:';
-const RECORDS = 'Records:';
-const QUESTIONS = 'Questions:';
-const CALCULATORS = 'Calculators (no room needed):';
+const group = (name: string, entries: readonly Omit<CommandEntry, 'group'>[]): CommandEntry[] =>
+  entries.map(entry => ({...entry, group: name}));
 
 export const commands: readonly CommandEntry[] = [
-  {name: 'degree-days', summary: 'degree-days of a logger file or of one day’s extremes', group: CALCULATORS, load: () => import('./degree-days.ts')},
+  ...group('Every day:', [
+    {name: 'today', summary: 'what is to be done today, in walking order', load: () => import('./today.ts')},
+    {name: 'done', summary: 'a task of the list is done', load: () => import('./done.ts')},
+    {name: 'skip', summary: 'a task could not be done, and why', load: () => import('./skip.ts')},
+    {name: 'undo', summary: 'take back your last request', load: () => import('./undo.ts')},
+    {
+      name: 'forecast',
+      summary: 'when adults emerge, and how sure that is',
+      load: () => import('./forecast.ts'),
+    },
+    {name: 'log', summary: 'a temperature read by hand', load: () => import('./log.ts')},
+    {name: 'emerge', summary: 'adults came out', load: () => import('./emerge.ts')},
+    {name: 'check', summary: 'looked for adults, none was out', load: () => import('./check.ts')},
+    {name: 'count', summary: 'animals seen, by stage', load: () => import('./count.ts')},
+    {name: 'note', summary: 'a remark, a photograph, a weight', load: () => import('./note.ts')},
+  ]),
+  ...group('Arriving and housing:', [
+    {name: 'sample', summary: 'a field sample was brought in', load: () => import('./sample.ts')},
+    {name: 'lot', summary: 'immatures of a sample begin life in a unit', load: () => import('./lot.ts')},
+    {
+      name: 'unit',
+      summary: 'a cage, aquarium or emergence box, or a change to one',
+      load: () => import('./unit.ts'),
+    },
+    {name: 'logger', summary: 'a source of readings', load: () => import('./logger.ts')},
+    {name: 'import', summary: 'readings from a logger’s file', load: () => import('./import.ts')},
+  ]),
+  ...group('What happens to a lot:', [
+    {name: 'hatch', summary: 'larvae or nymphs hatched', load: () => import('./hatch.ts')},
+    {name: 'loss', summary: 'animals died, escaped, were given away', load: () => import('./loss.ts')},
+    {name: 'found', summary: 'animals found beyond those known', load: () => import('./found.ts')},
+    {name: 'voucher', summary: 'an immature was preserved as evidence', load: () => import('./voucher.ts')},
+    {name: 'parasitoid', summary: 'parasitoids came out of hosts', load: () => import('./parasitoid.ts')},
+    {name: 'move', summary: 'a lot moves to another unit', load: () => import('./move.ts')},
+    {name: 'split', summary: 'a part becomes a lot of its own', load: () => import('./split.ts')},
+    {name: 'merge', summary: 'a lot joins another of the same sample', load: () => import('./merge.ts')},
+    {name: 'imago', summary: 'a subimago moulted to the imago', load: () => import('./imago.ts')},
+    {name: 'identify', summary: 'a specimen gets its name', load: () => import('./identify.ts')},
+    {name: 'close', summary: 'a lot is finished', load: () => import('./close.ts')},
+  ]),
+  ...group('Climate:', [
+    {
+      name: 'climate',
+      summary: 'the temperature and humidity course of a unit',
+      load: () => import('./climate.ts'),
+    },
+    {
+      name: 'extremes',
+      summary: 'a minimum–maximum thermometer was read',
+      load: () => import('./extremes.ts'),
+    },
+    {name: 'water', summary: 'water was measured', load: () => import('./water.ts')},
+    {name: 'mask', summary: 'readings not to be trusted', load: () => import('./mask.ts')},
+    {
+      name: 'degree-days',
+      summary: 'degree-days of a file or of one day’s extremes (no room needed)',
+      load: () => import('./degree-days.ts'),
+    },
+  ]),
+  ...group('Looking things up:', [
+    {
+      name: 'trace',
+      summary: 'from a specimen to its field sample, or from a sample to all that came of it',
+      load: () => import('./trace.ts'),
+    },
+    {name: 'balance', summary: 'the sum of a lot that must add up', load: () => import('./balance.ts')},
+    {name: 'daybook', summary: 'what was done and seen, entry by entry', load: () => import('./daybook.ts')},
+    {name: 'list', summary: 'samples, lots, units, loggers or specimens', load: () => import('./list.ts')},
+    {
+      name: 'profile',
+      summary: 'what is known of development, with its sources',
+      load: () => import('./profile.ts'),
+    },
+  ]),
+  ...group('The room:', [
+    {name: 'init', summary: 'make a new room', load: () => import('./init.ts')},
+    {name: 'demo', summary: 'make an example room and open it', load: () => import('./demo.ts')},
+    {name: 'rule', summary: 'a care rule, or a change to one', load: () => import('./rule.ts')},
+    {name: 'calendar', summary: 'opening hours and closed days', load: () => import('./calendar.ts')},
+    {name: 'person', summary: 'who works here, on which days', load: () => import('./person.ts')},
+    {name: 'apply', summary: 'records from a file, all or nothing', load: () => import('./apply.ts')},
+    {name: 'schema', summary: 'the JSON Schema of all records', load: () => import('./schema.ts')},
+    {name: 'void', summary: 'an entry was wrong', load: () => import('./void.ts')},
+    {name: 'verify', summary: 'is everything on disk sound?', load: () => import('./verify.ts')},
+    {name: 'restore', summary: 'go back to a sound copy', load: () => import('./restore.ts')},
+    {name: 'archive', summary: 'put closed lots aside', load: () => import('./archive.ts')},
+  ]),
 ];
-export {QUESTIONS, RECORDS, ROOM};

@@ -37,7 +37,11 @@ export function nowOf({now}: Session, civil: Civil): Instant {
   if (now === undefined) return Date.now();
   const at = readInstant(now, civil);
   if (at === undefined)
-    throw new Refusal(`"${now}" is no instant`, '--now', 'Write it like 2026-05-30T09:00 or 2026-05-30T09:00:00+02:00.');
+    throw new Refusal(
+      `"${now}" is no instant`,
+      '--now',
+      'Write it like 2026-05-30T09:00 or 2026-05-30T09:00:00+02:00.',
+    );
   return at;
 }
 

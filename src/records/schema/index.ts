@@ -8,6 +8,7 @@ import * as lots from './lots.ts';
 import * as profile from './profile.ts';
 import * as samples from './samples.ts';
 import * as units from './units.ts';
+import {refusalFor} from './wording.ts';
 
 const schemas = {
   logger: instruments.logger,
@@ -83,35 +84,4 @@ function kindOf(value: unknown, where: string): RecordKind {
     return kind as RecordKind;
   const said = kind === undefined ? 'the field "record" is missing' : `there is no record "${String(kind)}"`;
   throw new Refusal(said, where, `Known are ${Object.keys(schemas).join(', ')} and profile.`);
-}
-
-/** The first complaint, in words for people: the field, what is wrong, what stands there. */
-export function refusalFor(error: z.ZodError, value: unknown, where: string): Refusal {
-  const issue = error.issues[0]!;
-  const field = issue.path.map(String).join('.');
-  if (issue.code === 'unrecognized_keys')
-    return new Refusal(
-      `unknown field ${issue.keys.map(key => `"${key}"`).join(', ')}`,
-      field === '' ? where : `${where}, ${field}`,
-      'Remove it or correct its spelling.',
-    );
-  const stands = at(value, issue.path);
-  const what = stands === undefined ? 'the field is missing' : `${shown(stands)} is not accepted`;
-  return new Refusal(what, field === '' ? where : `${where}, field ${field}`, `${sentence(issue.message)}.`);
-}
-
-function at(value: unknown, path: readonly PropertyKey[]): unknown {
-  let inner: unknown = value;
-  for (const step of path) inner = (inner as Record<PropertyKey, unknown> | undefined)?.[step];
-  return inner;
-}
-
-function shown(value: unknown): string {
-  const text = JSON.stringify(value) ?? String(value);
-  return text.length > 80 ? `${text.slice(0, 77)}…` : text;
-}
-
-function sentence(message: string): string {
-  const text = message.replace(/^Invalid input: /, '').replace(/\.$/, '');
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

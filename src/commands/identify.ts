@@ -1,0 +1,24 @@
+import {recordCommand} from './recording.ts';
+
+export const command = recordCommand({
+  arguments: [
+    ['<specimen>', 'the specimen'],
+    ['<taxon>', 'its name'],
+  ],
+  options: command =>
+    command
+      .option('--rank <word>', 'species, genus, family …')
+      .option('--det <name>', 'who identified it (default: who records it)')
+      .option('--on <day>', 'the day of the identification')
+      .option('--note <text>'),
+  examples: ['identify 26-031-A-1 "Pieris rapae" --rank species --det "B. Namer"'],
+  record: ([specimen, taxon], {rank, det, on, note}) => ({
+    record: 'identification',
+    specimen,
+    taxon,
+    rank,
+    by: det,
+    on,
+    note,
+  }),
+});

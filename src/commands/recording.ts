@@ -1,0 +1,42 @@
+// The commands that write one record each share this: read the words, record, say what was written.
+import type {Command as Commander} from 'commander';
+import {sentence} from '../work/daybook.ts';
+import {record} from '../work/record.ts';
+import {type Command, examples, type Options} from './command.ts';
+
+interface RecordCommand {
+  /** What the record is about, as commander arguments: ['<lot>', 'the lot']. */
+  readonly arguments: readonly (readonly [flags: string, description: string])[];
+  /** Adds the options of its own. `--at` and `--key` are there already. */
+  options?(command: Commander): unknown;
+  readonly examples: readonly string[];
+  /** The record as JSON would hold it. Fields that were not given are undefined and left out. */
+  record(args: readonly string[], options: Options): Readonly<Record<string, unknown>>;
+}
+
+export function recordCommand(spec: RecordCommand): Command {
+  return {
+    declare(command) {
+      for (const [flags, description] of spec.arguments) command.argument(flags, description);
+      spec.options?.(command);
+      command
+        .option('--at <instant>', 'when it happened (default: now)')
+        .option('--key <text>', 'applied once only, however often it is sent');
+      examples(command, ...spec.examples);
+    },
+    async run(invocation, args, options) {
+      const draft = given({...spec.record(args, options), at: options['at'], key: options['key']});
+      const {applied, written, desk} = await record(invocation, [draft]);
+      invocation.answer(applied, () =>
+        written.length === 0
+          ? 'recorded before under this key; nothing was added'
+          : written.map(entry => sentence(entry, desk)).join('\n'),
+      );
+    },
+  };
+}
+
+/** The fields that have a value. */
+function given(fields: Readonly<Record<string, unknown>>): Record<string, unknown> {
+  return Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined));
+}

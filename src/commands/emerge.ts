@@ -28,13 +28,13 @@ export const command = recordCommand({
   record: ([lot], options) => ({
     record: 'emergence',
     lot,
-    since: options['since'],
+    since: options.since,
     adults: adults(options),
-    fate: options['fate'],
-    condition: options['condition'],
-    as: options['subimago'] === true ? 'subimago' : undefined,
-    exuviae: options['exuviae'] === undefined ? undefined : exuviae(options),
-    codes: options['code'],
+    fate: options.fate,
+    condition: options.condition,
+    as: options.subimago === true ? 'subimago' : undefined,
+    exuviae: options.exuviae === undefined ? undefined : exuviae(options),
+    codes: options.code,
   }),
 });
 

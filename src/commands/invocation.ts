@@ -13,8 +13,8 @@ const DEFAULT_COLUMNS = 100;
 
 export function invocationFor({room, by, now, json = false}: GlobalOptions): Invocation {
   return {
-    dir: room ?? process.env['TENERAL_ROOM'] ?? 'room',
-    by: by ?? process.env['TENERAL_BY'] ?? systemUser(),
+    dir: room ?? process.env.TENERAL_ROOM ?? 'room',
+    by: by ?? process.env.TENERAL_BY ?? systemUser(),
     now,
     json,
     columns: process.stdout.columns ?? DEFAULT_COLUMNS,

@@ -30,27 +30,27 @@ export const command = recordCommand({
     record: 'lot',
     code,
     unit,
-    sample: options['sample'],
+    sample: options.sample,
     from: origin(options),
-    taxon: options['taxon'],
+    taxon: options.taxon,
     stages: counts.length === 0 ? undefined : stageWords(counts),
     material: material(options),
     progress: textOption(options, 'progress')?.split('-').map(numberWord),
-    ages: options['oneBrood'] === true ? 'one-brood' : undefined,
-    counted: options['estimated'] === true ? 'estimated' : undefined,
-    candidates: Array.isArray(options['candidate']) ? candidateWords(options['candidate']) : undefined,
-    foundAlive: options['foundAlive'],
-    note: options['note'],
+    ages: options.oneBrood === true ? 'one-brood' : undefined,
+    counted: options.estimated === true ? 'estimated' : undefined,
+    candidates: Array.isArray(options.candidate) ? candidateWords(options.candidate) : undefined,
+    foundAlive: options.foundAlive,
+    note: options.note,
   }),
 });
 
 function origin(options: Options): unknown {
-  if (options['fromLot'] !== undefined) return {lot: options['fromLot']};
-  if (options['fromSpecimen'] !== undefined) return {specimen: options['fromSpecimen']};
+  if (options.fromLot !== undefined) return {lot: options.fromLot};
+  if (options.fromSpecimen !== undefined) return {specimen: options.fromSpecimen};
   return undefined;
 }
 
 function material(options: Options): unknown {
   const [what, amount = '1'] = textOption(options, 'material')?.split('=') ?? [];
-  return what === undefined ? undefined : {what, amount: numberWord(amount), unit: options['materialUnit']};
+  return what === undefined ? undefined : {what, amount: numberWord(amount), unit: options.materialUnit};
 }

@@ -25,7 +25,7 @@ export function recordCommand(spec: RecordCommand): Command {
       examples(command, ...spec.examples);
     },
     async run(invocation, args, options) {
-      const draft = given({...spec.record(args, options), at: options['at'], key: options['key']});
+      const draft = given({...spec.record(args, options), at: options.at, key: options.key});
       const {applied, written, desk} = await record(invocation, [draft]);
       invocation.answer(applied, () =>
         written.length === 0

@@ -1,0 +1,120 @@
+// What the room holds: samples, lots, units, loggers, specimens, as rows.
+import {valueAt} from '../records/state.ts';
+import {total} from '../records/stage.ts';
+import type {Desk} from './desk.ts';
+
+export interface SampleRow {
+  readonly code: string;
+  readonly method: string;
+  readonly collected: {readonly from: string; readonly to?: string | undefined};
+  readonly locality: string | null;
+  readonly host: string | null;
+  readonly medium: string;
+  readonly lots: readonly string[];
+}
+
+export interface LotRow {
+  readonly code: string;
+  readonly sample: string;
+  readonly unit: string | null;
+  readonly taxon: string | null;
+  /** Null where the animals are hidden or were not counted. */
+  readonly alive: number | null;
+  readonly stages: Readonly<Record<string, number>>;
+  readonly since: string;
+  readonly closed: string | null;
+}
+
+export interface UnitRow {
+  readonly code: string;
+  readonly type: string;
+  readonly place: string;
+  readonly logger: string | null;
+  readonly setPoints: unknown;
+  readonly lots: readonly string[];
+}
+
+export interface LoggerRow {
+  readonly code: string;
+  readonly kind: string;
+  readonly name: string | null;
+  readonly readings: number;
+  readonly from: string | null;
+  readonly to: string | null;
+  readonly units: readonly string[];
+}
+
+export interface SpecimenRow {
+  readonly code: string;
+  readonly kind: string;
+  readonly lot: string;
+  readonly sample: string;
+  readonly taxon: string | null;
+  readonly sex: string | null;
+  readonly since: string | null;
+  readonly at: string;
+}
+
+export function samples({state}: Desk): SampleRow[] {
+  return [...state.samples.values()].map(({code, method, collected, place, host, medium}) => ({
+    code,
+    method,
+    collected,
+    locality: place?.locality ?? null,
+    host: host ?? null,
+    medium,
+    lots: [...state.lots.values()].filter(lot => lot.sample === code).map(lot => lot.code),
+  }));
+}
+
+export function lots({state, civil}: Desk): LotRow[] {
+  return [...state.lots.values()].map(lot => ({
+    code: lot.code,
+    sample: lot.sample,
+    unit: lot.stays.at(-1)?.unit ?? null,
+    taxon: lot.taxon ?? null,
+    alive: lot.exact || lot.counted === 'estimated' ? total(lot.alive) : null,
+    stages: lot.alive,
+    since: civil.iso(lot.startedAt),
+    closed: lot.closed === undefined ? null : civil.iso(lot.closed.at),
+  }));
+}
+
+export function units({state, now}: Desk): UnitRow[] {
+  return [...state.units.values()].map(history => {
+    const {code, type, place, logger, setPoints} = valueAt(history, now);
+    const living = [...state.lots.values()].filter(lot => lot.closed === undefined && lot.stays.at(-1)?.unit === code);
+    return {code, type, place, logger: logger ?? null, setPoints: setPoints ?? null, lots: living.map(lot => lot.code)};
+  });
+}
+
+export function loggers({state, now, room, civil}: Desk): LoggerRow[] {
+  const fromDays = (days: number | undefined) => (days === undefined ? null : civil.iso(Math.round(days * 86_400_000)));
+  return [...state.loggers.values()].map(history => {
+    const {code, kind, name} = valueAt(history, now);
+    const span = room.span(code);
+    const byHand = state.handReadings.filter(reading => reading.logger === code).length;
+    return {
+      code,
+      kind,
+      name: name ?? null,
+      readings: (span?.rows ?? 0) + byHand,
+      from: fromDays(span?.fromDays),
+      to: fromDays(span?.toDays),
+      units: [...state.units.values()].map(unit => valueAt(unit, now)).filter(unit => unit.logger === code).map(unit => unit.code),
+    };
+  });
+}
+
+export function specimens({state, civil}: Desk): SpecimenRow[] {
+  return [...state.specimens.values()].map(({code, kind, lot, taxon, sex, since, at}) => ({
+    code,
+    kind,
+    lot,
+    sample: state.lots.get(lot)?.sample ?? '',
+    taxon: taxon ?? null,
+    sex: sex ?? null,
+    since: since === undefined ? null : civil.iso(since),
+    at: civil.iso(at),
+  }));
+}

@@ -1,6 +1,6 @@
 // What is known of the development of a taxon, each figure with its source.
 import * as z from 'zod';
-import {code, common, instant, stage, temperatureC, text} from './fields.ts';
+import {code, common, instant, rhPercent, stage, temperatureC, text} from './fields.ts';
 
 const degreeDay = z
   .strictObject({
@@ -56,6 +56,8 @@ const stageModel = z.strictObject({
   source: z.string(),
   /** Source of the spread, where it is another one than the rate's. */
   spreadSource: z.string().optional(),
+  /** Source of the limits that end the rate, where it is another one. */
+  limitsSource: z.string().optional(),
 });
 
 /** A share of the time from egg to adult; a larva or nymph is divided among its instars. */
@@ -64,6 +66,7 @@ const stageShare = z.strictObject({
   share: z.number().positive().max(1),
   instars: z.tuple([z.int().min(1), z.int().max(25)]).optional(),
   source: z.string(),
+  instarsSource: z.string().optional(),
 });
 
 /** How the members of a group vary; see design of groups in development/. */
@@ -76,6 +79,7 @@ const variation = z.strictObject({
   /** Coefficient of variation of egg-to-adult time within one population. */
   cv: z.number().min(0).max(1).default(0.12),
   source: z.string(),
+  cvSource: z.string().optional(),
 });
 
 /** Chance that an animal in this stage is in diapause, by the month (1–12) in which it is found in it. */
@@ -96,11 +100,16 @@ const shared = {
   classification: z.record(z.string(), z.string()).default({}),
   rearing: z.array(z.enum(['cage', 'aquarium', 'emergence-box'])).default([]),
   paceSd: z.number().min(0).max(1).default(0.1),
+  paceSource: z.string().optional(),
   survival: z.number().min(0).max(1).optional(),
+  survivalSource: z.string().optional(),
   adult: z
     .strictObject({
+      /** From emergence until it may be taken out, killed or handled. */
       hardenHours: z.number().nonnegative().optional(),
+      /** The longest it may wait unseen. */
       holdHours: z.number().positive().optional(),
+      source: z.string().optional(),
     })
     .default({}),
   limits: z
@@ -111,9 +120,13 @@ const shared = {
           low: temperatureC.optional(),
           high: temperatureC.optional(),
           lethalHigh: temperatureC.optional(),
+          source: z.string().optional(),
         })
         .optional(),
-      humidity: z.strictObject({low: z.number(), high: z.number()}).optional(),
+      humidity: z
+        .strictObject({low: rhPercent, high: rhPercent, source: z.string().optional()})
+        .refine(({low, high}) => low < high, {error: 'the low humidity is not below the high one'})
+        .optional(),
       source: z.string().optional(),
     })
     .default({}),
@@ -155,19 +168,17 @@ export const groupProfile = z
 
 interface Sourced {
   readonly sources: readonly {readonly id: string}[];
-  readonly stages: readonly {readonly source: string; readonly spreadSource?: string | undefined}[];
-  readonly diapause: readonly {readonly source: string}[];
-  readonly limits: {readonly source?: string | undefined};
-  readonly variation?: {readonly source: string};
 }
 
-function everySourceIsListed({sources, stages, diapause, limits, variation}: Sourced): boolean {
-  const listed = new Set(sources.map(({id}) => id));
-  const named = [
-    ...stages.flatMap(({source, spreadSource}) => [source, spreadSource]),
-    ...diapause.map(({source}) => source),
-    limits.source,
-    variation?.source,
-  ];
-  return named.every(id => id === undefined || listed.has(id));
+function everySourceIsListed(profile: Sourced): boolean {
+  const listed = new Set(profile.sources.map(({id}) => id));
+  return namedSources(profile).every(id => listed.has(id));
+}
+
+/** What stands under every `source` and `…Source`, however deep. */
+function namedSources(value: unknown): string[] {
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([key, inner]) =>
+    typeof inner === 'string' && /^source$|Source$/.test(key) ? [inner] : namedSources(inner),
+  );
 }

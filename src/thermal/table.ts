@@ -1,3 +1,5 @@
+// The rate read off a published table: mean days at constant temperatures.
+import {type Cubic, monotoneCubic} from './monotone-cubic.ts';
 import type {RateModel} from './rate-model.ts';
 
 /** Published mean days at constant temperatures; the rate is 0 at the limits and beyond. */
@@ -8,4 +10,57 @@ export interface TableSpec {
   readonly upper: number;
 }
 
-export declare function table(spec: TableSpec): RateModel;
+/**
+ * The model of a table: the rates 1/days and the zeros at the limits, joined by a shape-preserving cubic.
+ * @throws RangeError where a point is missing, days are not above 0, or lower < temperatures < upper do not rise
+ */
+export function table({points, lower, upper}: TableSpec): RateModel {
+  if (points.length === 0) throw new RangeError('a table needs at least one point');
+  const at = [lower, ...points.map(point => point.temperature), upper];
+  const rates = [0, ...points.map(point => rateOf(point.days)), 0];
+  for (let i = 1; i < at.length; i++)
+    if (!(at[i]! > at[i - 1]!))
+      throw new RangeError(`lower limit, temperatures and upper limit must rise, not ${at.join(', ')}`);
+
+  const cubics = monotoneCubic(at, rates);
+  const areas = [0];
+  cubics.forEach((cubic, i) => {
+    areas.push(areas[i]! + areaUnder(cubic, at[i + 1]! - at[i]!));
+  });
+  const whole = areas.at(-1)!;
+
+  return {
+    ratePerDay: temperature => {
+      if (!(temperature > lower && temperature < upper)) return 0;
+      const i = intervalOf(at, temperature);
+      return Math.max(0, heightOf(cubics[i]!, temperature - at[i]!));
+    },
+    antiderivative: temperature => {
+      if (!(temperature > lower)) return 0;
+      if (temperature >= upper) return whole;
+      const i = intervalOf(at, temperature);
+      return areas[i]! + areaUnder(cubics[i]!, temperature - at[i]!);
+    },
+  };
+}
+
+function rateOf(days: number): number {
+  if (!(days > 0 && Number.isFinite(days))) throw new RangeError(`days must be above 0, not ${days}`);
+  return 1 / days;
+}
+
+/** The last interval that begins at or below the temperature; tables are short. */
+function intervalOf(at: readonly number[], temperature: number): number {
+  let i = at.length - 2;
+  while (at[i]! > temperature) i--;
+  return i;
+}
+
+function heightOf([c0, c1, c2, c3]: Cubic, s: number): number {
+  return c0 + s * (c1 + s * (c2 + s * c3));
+}
+
+/** The quartic that begins at 0 and has the cubic as its slope. */
+function areaUnder([c0, c1, c2, c3]: Cubic, s: number): number {
+  return s * (c0 + s * (c1 / 2 + s * (c2 / 3 + s * (c3 / 4))));
+}

@@ -12,7 +12,10 @@ export interface Entry {
   /** When it was written down: ISO 8601 with offset. */
   readonly recordedAt: string;
   readonly by: string;
-  /** The record with `at` filled in and every instant carrying its offset. */
+  /**
+   * The record with every instant carrying its offset. `at` is filled in, save where a sample, unit or logger is
+   * first named without it: that holds from the beginning.
+   */
   readonly record: RoomRecord;
 }
 
@@ -23,3 +26,9 @@ export function instantOf(iso: string): Instant {
 
 export const MS_PER_DAY = 86_400_000;
 export const MS_PER_HOUR = 3_600_000;
+
+/** When it happened; where the record does not say, when it was written down. */
+export function atOf({record, recordedAt}: Entry): Instant {
+  if ('at' in record && record.at !== undefined) return instantOf(record.at);
+  return instantOf(record.record === 'extremes' ? record.to : recordedAt);
+}

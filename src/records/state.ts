@@ -24,7 +24,7 @@ export interface Cohort {
   readonly ages: 'mixed' | 'one-brood';
   readonly how: 'started' | 'hatched' | 'found' | 'split' | 'merged';
   /** The lot they came from by split or merge, whose earlier history is theirs too. */
-  readonly fromLot?: string;
+  readonly fromLot?: string | undefined;
 }
 
 /** Something seen of a lot's animals, in order of time. Intervals run from the last look to this one. */
@@ -47,7 +47,7 @@ export type Sighting =
   | {
       readonly kind: 'removal';
       readonly at: Instant;
-      readonly stage?: Stage;
+      readonly stage?: Stage | undefined;
       readonly count: number;
       readonly entry: string;
     };
@@ -75,10 +75,10 @@ export interface Lot {
     | {readonly kind: 'sample'; readonly code: string}
     | {readonly kind: 'lot'; readonly code: string; readonly how: 'split' | 'eggs'}
     | {readonly kind: 'specimen'; readonly code: string};
-  readonly taxon?: string;
+  readonly taxon?: string | undefined;
   readonly startedAt: Instant;
   readonly counted: 'exact' | 'estimated' | 'unknown';
-  readonly material?: RecordOf<'lot'>['material'];
+  readonly material?: RecordOf<'lot'>['material'] | undefined;
   readonly candidates: readonly {readonly profile: string; readonly weight: number}[];
   readonly cohorts: readonly Cohort[];
   /** Where it lived, oldest first; the last stay is open while the lot is. */
@@ -89,10 +89,12 @@ export interface Lot {
   readonly tally: Tally;
   /** False where numbers are estimates or animals are hidden: the sum is then a lower bound. */
   readonly exact: boolean;
-  /** Last time somebody looked for adults (a check, a complete count, an emergence). */
+  /** Every time somebody looked for adults (a check, a complete count, an emergence). */
+  readonly looks: readonly Instant[];
+  /** The last of them. */
   readonly lastLook?: Instant;
   readonly specimens: readonly string[];
-  readonly closed?: {readonly at: Instant; readonly reason?: string};
+  readonly closed?: {readonly at: Instant; readonly reason?: string | undefined};
   readonly mergedInto?: string;
   readonly entries: readonly Entry[];
 }
@@ -101,18 +103,18 @@ export interface Specimen {
   readonly code: string;
   readonly kind: 'adult' | 'parasitoid' | 'voucher';
   readonly lot: string;
-  readonly animal?: string;
+  readonly animal?: string | undefined;
   readonly at: Instant;
-  readonly since?: Instant;
-  readonly stage?: Stage;
-  readonly sex?: 'female' | 'male' | 'unknown';
-  readonly fate?: string;
-  readonly condition?: string;
-  readonly subimagoAt?: Instant;
-  readonly imagoAt?: Instant;
-  readonly exuviae?: {readonly code: string; readonly association?: number | undefined};
+  readonly since?: Instant | undefined;
+  readonly stage?: Stage | undefined;
+  readonly sex?: 'female' | 'male' | 'unknown' | undefined;
+  readonly fate?: string | undefined;
+  readonly condition?: string | undefined;
+  readonly subimagoAt?: Instant | undefined;
+  readonly imagoAt?: Instant | undefined;
+  readonly exuviae?: {readonly code: string; readonly association?: number | undefined} | undefined;
   /** Its present name: the last identification, else what was said when it was recorded. */
-  readonly taxon?: string;
+  readonly taxon?: string | undefined;
   readonly identifications: readonly Entry[];
   readonly entry: string;
 }
@@ -121,13 +123,13 @@ export interface Specimen {
 export interface CareDone {
   readonly entry: string;
   readonly task: string;
-  readonly unit?: string;
-  readonly lot?: string;
+  readonly unit?: string | undefined;
+  readonly lot?: string | undefined;
   readonly at: Instant;
   readonly by: string;
   readonly seen: Readonly<Record<string, boolean | number | string>>;
   /** Given when it could not be done. */
-  readonly skipped?: string;
+  readonly skipped?: string | undefined;
 }
 
 export interface Mask {
@@ -141,8 +143,8 @@ export interface Mask {
 export interface HandReading {
   readonly logger: string;
   readonly at: Instant;
-  readonly temperature?: number;
-  readonly humidity?: number;
+  readonly temperature?: number | undefined;
+  readonly humidity?: number | undefined;
   readonly entry: string;
 }
 
@@ -152,15 +154,15 @@ export interface Extremes {
   readonly to: Instant;
   readonly minimum: number;
   readonly maximum: number;
-  readonly now?: number;
-  readonly reset?: boolean;
+  readonly now?: number | undefined;
+  readonly reset?: boolean | undefined;
   readonly entry: string;
 }
 
 export interface WaterReading {
   readonly unit: string;
   readonly at: Instant;
-  readonly temperature?: number;
+  readonly temperature?: number | undefined;
   readonly entry: string;
   readonly values: Readonly<Record<string, number>>;
 }
@@ -186,6 +188,8 @@ export interface RoomState {
   /** Every entry that counts, in order of time, then of writing. */
   readonly entries: readonly Entry[];
   readonly voided: ReadonlySet<string>;
+  /** Every entry as given, in the order of writing: also voided ones, the voids, and what is dated later. */
+  readonly history: readonly Entry[];
 }
 
 /** The value that holds at an instant. */

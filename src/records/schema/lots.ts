@@ -86,8 +86,14 @@ export const check = z.strictObject({
   found: wholeNumber.default(0),
 });
 
-/** Larvae or nymphs that hatched from eggs not counted before. */
-export const hatch = z.strictObject({...about('hatch'), record: z.literal('hatch'), count: positiveWhole});
+/** Larvae or nymphs that hatched: out of the eggs counted in the lot first, the rest from eggs not counted before. */
+export const hatch = z.strictObject({
+  ...about('hatch'),
+  record: z.literal('hatch'),
+  count: positiveWhole,
+  /** What they hatched as. Default: the first stage after the egg, as the lot and its candidates have it. */
+  stage: stage.optional(),
+});
 
 export const found = z.strictObject({
   ...about('found'),
@@ -106,13 +112,14 @@ export const loss = z.strictObject({
   note: text.optional(),
 });
 
-/** An immature animal preserved as evidence. */
+/** Immature animals preserved as evidence: one is `specimen`, several are `codes`. */
 export const voucher = z.strictObject({
   ...about('voucher'),
   record: z.literal('voucher'),
   stage: stage.optional(),
   count: positiveWhole.default(1),
   specimen: code.optional(),
+  codes: z.array(code).optional(),
 });
 
 export const move = z.strictObject({...about('move'), record: z.literal('move'), unit: code});

@@ -1,0 +1,145 @@
+// How lots begin, divide and join, and which entries belong to them.
+import type {Dated} from './counting.ts';
+import type {LotDraft, RoomDraft} from './draft.ts';
+import type {RecordOf} from './schema/index.ts';
+import {total} from './stage.ts';
+import type {Lot, Tally} from './state.ts';
+import {isEmpty, put, take} from './stock.ts';
+
+export function beginLot(room: RoomDraft, record: RecordOf<'lot'>, {at, entry}: Dated): void {
+  if (room.lots.has(record.code)) return;
+  const mother = motherOf(room, record);
+  const stages = record.stages ?? {};
+  const {progress, ages, counted, material} = record;
+  room.lots.set(record.code, {
+    ...emptyLot(record.code, {at, entry}),
+    sample: record.sample ?? mother?.sample ?? '',
+    origin: originOf(record),
+    taxon: record.taxon ?? mother?.taxon,
+    counted,
+    material,
+    candidates: record.candidates.length > 0 ? record.candidates : (mother?.candidates ?? []),
+    cohorts: [{at, stages, progress, ages, how: 'started'}],
+    stays: [{unit: record.unit, from: at}],
+    alive: put({}, stages),
+    tally: {...NOTHING, started: total(stages)},
+    exact: counted === 'exact' && material === undefined,
+  });
+}
+
+/** Animals seen are counted when they are parted, so those of a lot of unknown number make a lot of known number. */
+export function splitLot(room: RoomDraft, record: RecordOf<'split'>, {at, entry}: Dated): void {
+  if (room.lots.has(record.into)) return;
+  const parent = room.lots.get(record.lot)!;
+  parent.entries.push(entry);
+  for (const [stage, count] of Object.entries(record.stages)) {
+    removeFrom(parent, 'splitOff', count, {stage});
+    if (count > 0) parent.sightings.push({kind: 'removal', at, stage, count, entry: entry.id});
+  }
+  const counted = parent.counted === 'estimated' ? 'estimated' : 'exact';
+  const {ages} = parent.cohorts[0]!;
+  room.lots.set(record.into, {
+    ...emptyLot(record.into, {at, entry}),
+    sample: parent.sample,
+    origin: {kind: 'lot', code: parent.code, how: 'split'},
+    taxon: parent.taxon,
+    counted,
+    candidates: parent.candidates,
+    cohorts: [{at, stages: record.stages, progress: [0, 1], ages, how: 'split', fromLot: parent.code}],
+    stays: [{unit: record.unit ?? parent.stays.at(-1)!.unit, from: at}],
+    alive: put({}, record.stages),
+    tally: {...NOTHING, started: total(record.stages)},
+    exact: counted === 'exact',
+  });
+}
+
+export function mergeLots(room: RoomDraft, record: RecordOf<'merge'>, {at, entry}: Dated): void {
+  const from = room.lots.get(record.lot)!;
+  const into = room.lots.get(record.into)!;
+  from.entries.push(entry);
+  if (from === into) return;
+  into.entries.push(entry);
+  const stages = from.alive;
+  const {ages} = from.cohorts[0]!;
+  if (!isEmpty(stages))
+    into.cohorts.push({at, stages, progress: [0, 1], ages, how: 'merged', fromLot: from.code});
+  into.alive = put(into.alive, stages);
+  into.tally = {...into.tally, mergedIn: into.tally.mergedIn + total(stages)};
+  from.tally = {...from.tally, mergedOut: from.tally.mergedOut + total(stages)};
+  from.alive = {};
+  into.exact = into.exact && from.exact;
+  into.counted = vaguer(into.counted, from.counted);
+  into.material ??= from.material;
+  from.mergedInto = into.code;
+  endLot(from, {at, reason: `merged into ${into.code}`});
+}
+
+/** The lot ends, and with it its stay. */
+export function endLot(lot: LotDraft, closed: NonNullable<Lot['closed']>): void {
+  lot.closed = closed;
+  leaveUnit(lot, closed.at);
+}
+
+export function leaveUnit(lot: LotDraft, at: number): void {
+  const stay = lot.stays.pop();
+  if (stay !== undefined) lot.stays.push(stay.to === undefined ? {...stay, to: at} : stay);
+}
+
+/** Take animals out of a lot. Those that were not known of are booked as found, so that the sum holds. */
+export function removeFrom(
+  lot: LotDraft,
+  account: 'emerged' | 'parasitised' | 'lost' | 'preserved' | 'splitOff',
+  count: number,
+  source: Parameters<typeof take>[2],
+): void {
+  const {left, missing} = take(lot.alive, count, source);
+  lot.alive = left;
+  const {tally} = lot;
+  lot.tally = {...tally, [account]: tally[account] + count, found: tally.found + missing};
+}
+
+/** Animals are hidden, or nobody knows how many there are. */
+export function isHidden({material, counted}: Pick<Lot, 'material' | 'counted'>): boolean {
+  return material !== undefined || counted === 'unknown';
+}
+
+/** An entry about a lot, or about one of its specimens, that changes nothing about its animals. */
+export function joinUnder(room: RoomDraft, code: string | undefined, {entry}: Dated): void {
+  if (code === undefined) return;
+  const lot = room.lots.get(code) ?? room.lots.get(room.specimens.get(code)?.lot ?? '');
+  lot?.entries.push(entry);
+}
+
+const NOTHING: Tally = {
+  started: 0,
+  hatched: 0,
+  mergedIn: 0,
+  found: 0,
+  emerged: 0,
+  parasitised: 0,
+  lost: 0,
+  preserved: 0,
+  splitOff: 0,
+  mergedOut: 0,
+};
+
+function emptyLot(code: string, {at, entry}: Dated) {
+  return {code, startedAt: at, sightings: [], looks: [], specimens: [], entries: [entry]};
+}
+
+function originOf({sample, from}: RecordOf<'lot'>): Lot['origin'] {
+  if (from === undefined) return {kind: 'sample', code: sample ?? ''};
+  if ('lot' in from) return {kind: 'lot', code: from.lot, how: 'eggs'};
+  return {kind: 'specimen', code: from.specimen};
+}
+
+/** The lot of the female whose eggs these are. */
+function motherOf(room: RoomDraft, {from}: RecordOf<'lot'>): LotDraft | undefined {
+  if (from === undefined) return undefined;
+  return room.lots.get('lot' in from ? from.lot : (room.specimens.get(from.specimen)?.lot ?? ''));
+}
+
+function vaguer(a: Lot['counted'], b: Lot['counted']): Lot['counted'] {
+  const order = ['exact', 'estimated', 'unknown'] as const;
+  return order.indexOf(a) < order.indexOf(b) ? b : a;
+}

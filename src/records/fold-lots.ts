@@ -12,7 +12,7 @@ export function beginLot(room: RoomDraft, record: RecordOf<'lot'>, {at, entry}: 
   const stages = record.stages ?? {};
   const {progress, ages, counted, material} = record;
   room.lots.set(record.code, {
-    ...emptyLot(record.code, {at, entry}),
+    ...newLot(record.code, record.unit, {at, entry}),
     sample: record.sample ?? mother?.sample ?? '',
     origin: originOf(record),
     taxon: record.taxon ?? mother?.taxon,
@@ -20,7 +20,6 @@ export function beginLot(room: RoomDraft, record: RecordOf<'lot'>, {at, entry}: 
     material,
     candidates: record.candidates.length > 0 ? record.candidates : (mother?.candidates ?? []),
     cohorts: [{at, stages, progress, ages, how: 'started'}],
-    stays: [{unit: record.unit, from: at}],
     alive: put({}, stages),
     tally: {...NOTHING, started: total(stages)},
     exact: counted === 'exact' && material === undefined,
@@ -39,14 +38,14 @@ export function splitLot(room: RoomDraft, record: RecordOf<'split'>, {at, entry}
   const counted = parent.counted === 'estimated' ? 'estimated' : 'exact';
   const {ages} = parent.cohorts[0]!;
   room.lots.set(record.into, {
-    ...emptyLot(record.into, {at, entry}),
+    ...newLot(record.into, record.unit ?? parent.stays.at(-1)!.unit, {at, entry}),
     sample: parent.sample,
     origin: {kind: 'lot', code: parent.code, how: 'split'},
     taxon: parent.taxon,
     counted,
+    material: undefined,
     candidates: parent.candidates,
     cohorts: [{at, stages: record.stages, progress: [0, 1], ages, how: 'split', fromLot: parent.code}],
-    stays: [{unit: record.unit ?? parent.stays.at(-1)!.unit, from: at}],
     alive: put({}, record.stages),
     tally: {...NOTHING, started: total(record.stages)},
     exact: counted === 'exact',
@@ -123,8 +122,17 @@ const NOTHING: Tally = {
   mergedOut: 0,
 };
 
-function emptyLot(code: string, {at, entry}: Dated) {
-  return {code, startedAt: at, sightings: [], looks: [], specimens: [], entries: [entry]};
+function newLot(code: string, unit: string, {at, entry}: Dated) {
+  return {
+    code,
+    startedAt: at,
+    stays: [{unit, from: at}],
+    sightings: [],
+    looks: [],
+    specimens: [],
+    entries: [entry],
+    ...{lastLook: undefined, closed: undefined, mergedInto: undefined},
+  };
 }
 
 function originOf({sample, from}: RecordOf<'lot'>): Lot['origin'] {

@@ -19,13 +19,12 @@ export function emerge(
   removeFrom(lot, 'emerged', count, 'oldest');
   lot.sightings.push({kind: 'emergence', since, at, count, entry: entry.id});
   look(lot, at);
-  const {fate, condition, exuviae, animal} = record;
+  const {fate, condition, exuviae} = record;
   const subimagoAt = record.as === 'subimago' ? at : undefined;
   const sexes = record.adults.flatMap(({sex, count}) => Array<typeof sex>(count).fill(sex));
-  addSpecimens(room, lot, record, index => ({
-    ...specimenOf(lot, 'adult', at, entry.id),
-    ...{since, sex: sexes[index], fate, condition, exuviae, animal, subimagoAt},
-  }));
+  addSpecimens(room, lot, record, {at, entry}, index => {
+    return {since, sex: sexes[index], fate, condition, exuviae, subimagoAt};
+  });
 }
 
 /** Parasitoids are a product of their hosts: the hosts leave, the parasitoids never were in the sum. */
@@ -35,14 +34,11 @@ export function parasitise(
   record: RecordOf<'parasitoid'>,
   {at, entry}: Dated,
 ): void {
-  const {hosts, hostStage, taxon, animal} = record;
+  const {hosts, hostStage, taxon} = record;
   const since = record.since === undefined ? lookBefore(lot, at) : instantOf(record.since);
   removeFrom(lot, 'parasitised', hosts, hostStage === undefined ? 'oldest' : {stage: hostStage});
   if (hosts > 0) lot.sightings.push({kind: 'removal', at, stage: hostStage, count: hosts, entry: entry.id});
-  addSpecimens(room, lot, record, () => ({
-    ...specimenOf(lot, 'parasitoid', at, entry.id),
-    ...{since, taxon, animal, stage: hostStage},
-  }));
+  addSpecimens(room, lot, record, {at, entry}, () => ({since, taxon, stage: hostStage}));
 }
 
 /** Immatures preserved as evidence. */
@@ -52,10 +48,10 @@ export function preserve(
   record: RecordOf<'voucher'>,
   {at, entry}: Dated,
 ): void {
-  const {stage, count, animal} = record;
+  const {stage, count} = record;
   removeFrom(lot, 'preserved', count, stage === undefined ? 'oldest' : {stage});
   lot.sightings.push({kind: 'removal', at, stage, count, entry: entry.id});
-  addSpecimens(room, lot, record, () => ({...specimenOf(lot, 'voucher', at, entry.id), stage, animal}));
+  addSpecimens(room, lot, record, {at, entry}, () => ({stage}));
 }
 
 /** The last identification gives the present name; all are kept. */
@@ -72,22 +68,24 @@ export function moultToImago(room: RoomDraft, record: RecordOf<'imago'>, {at, en
   room.lots.get(specimen.lot)!.entries.push(entry);
 }
 
-type Uncoded = Omit<SpecimenDraft, 'code'>;
-
-function specimenOf(lot: LotDraft, kind: SpecimenDraft['kind'], at: number, entry: string): Uncoded {
-  return {kind, lot: lot.code, at, taxon: lot.taxon, identifications: [], entry};
-}
+/** What a record says of each of its specimens; what every specimen of a lot has is added. */
+type Told = Partial<Omit<SpecimenDraft, 'code' | 'kind' | 'lot' | 'at' | 'entry'>>;
 
 function addSpecimens(
   room: RoomDraft,
   lot: LotDraft,
   record: SpecimenRecord,
-  specimen: (index: number) => Uncoded,
+  {at, entry}: Dated,
+  told: (index: number) => Told,
 ): void {
   const codes = specimenCodes(record, code => room.specimens.has(code) || room.lots.has(code));
   for (const [index, code] of codes.entries()) {
     if (room.specimens.has(code)) continue;
-    room.specimens.set(code, {code, ...specimen(index)});
+    const kind = kinds[record.record];
+    const specimen: SpecimenDraft = {code, kind, lot: lot.code, at, entry: entry.id, identifications: []};
+    room.specimens.set(code, Object.assign(specimen, {taxon: lot.taxon, animal: record.animal}, told(index)));
     lot.specimens.push(code);
   }
 }
+
+const kinds = {emergence: 'adult', parasitoid: 'parasitoid', voucher: 'voucher'} as const;

@@ -19,9 +19,10 @@ export function givenCodes(record: SpecimenRecord): readonly string[] {
 
 /** A code for every specimen of the record: those given, then LOT-1 …, LOT-p1 … or LOT-v1 …, never one that is taken. */
 export function specimenCodes(record: SpecimenRecord, isTaken: (code: string) => boolean): string[] {
-  const codes = givenCodes(record).slice(0, specimenCount(record));
+  const count = specimenCount(record);
+  const codes = givenCodes(record).slice(0, count);
   const mark = marks[record.record];
-  for (let number = 1; codes.length < specimenCount(record); number++) {
+  for (let number = 1; codes.length < count; number++) {
     const code = `${record.lot}-${mark}${number}`;
     if (!isTaken(code) && !codes.includes(code)) codes.push(code);
   }

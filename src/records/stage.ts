@@ -8,7 +8,9 @@ export type StageCounts = Readonly<Record<Stage, number>>;
 
 /** Sum over the stages. */
 export function total(counts: StageCounts): number {
-  return Object.values(counts).reduce((sum, count) => sum + count, 0);
+  let sum = 0;
+  for (const stage in counts) sum += counts[stage]!;
+  return sum;
 }
 
 /** Compare two stages by development: negative when `a` comes first. A larva not told apart stands before its instars. */
@@ -23,8 +25,10 @@ export function inOrder(counts: StageCounts): [Stage, number][] {
     .sort(([a], [b]) => compareStages(a, b));
 }
 
+const ranks: Readonly<Record<string, number>> = {egg: 0, larva: 100, nymph: 100, prepupa: 200, pupa: 300};
+
 function rankOf(stage: Stage): number {
-  const [kind, instar] = stage.split('-');
-  const base = {egg: 0, larva: 100, nymph: 100, prepupa: 200, pupa: 300}[kind ?? ''] ?? 400;
-  return base + Number(instar ?? 0);
+  const dash = stage.indexOf('-');
+  if (dash < 0) return ranks[stage] ?? 400;
+  return (ranks[stage.slice(0, dash)] ?? 400) + Number(stage.slice(dash + 1));
 }

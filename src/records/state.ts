@@ -92,10 +92,10 @@ export interface Lot {
   /** Every time somebody looked for adults (a check, a complete count, an emergence). */
   readonly looks: readonly Instant[];
   /** The last of them. */
-  readonly lastLook?: Instant;
+  readonly lastLook?: Instant | undefined;
   readonly specimens: readonly string[];
-  readonly closed?: {readonly at: Instant; readonly reason?: string | undefined};
-  readonly mergedInto?: string;
+  readonly closed?: {readonly at: Instant; readonly reason?: string | undefined} | undefined;
+  readonly mergedInto?: string | undefined;
   readonly entries: readonly Entry[];
 }
 

@@ -28,7 +28,7 @@ export function take(alive: StageCounts, count: number, source: Source): Taken {
 /** Put animals in. */
 export function put(alive: StageCounts, added: StageCounts): StageCounts {
   const sum: Record<Stage, number> = {...alive};
-  for (const [stage, count] of Object.entries(added)) sum[stage] = (sum[stage] ?? 0) + count;
+  for (const stage in added) sum[stage] = (sum[stage] ?? 0) + added[stage]!;
   return withoutEmpty(sum);
 }
 
@@ -54,7 +54,8 @@ export function isEmpty(counts: StageCounts): boolean {
   return total(counts) === 0;
 }
 
-function takingOrder(stages: readonly Stage[], source: Source): Stage[] {
+function takingOrder(stages: readonly Stage[], source: Source): readonly Stage[] {
+  if (stages.length < 2) return stages;
   const youngestFirst = [...stages].sort(compareStages);
   if (source === 'youngest') return youngestFirst;
   if (source === 'oldest') return youngestFirst.reverse();
@@ -70,5 +71,7 @@ function isWithin(stage: Stage, named: Stage): boolean {
 }
 
 function withoutEmpty(counts: StageCounts): StageCounts {
-  return Object.fromEntries(Object.entries(counts).filter(([, count]) => count > 0));
+  const kept: Record<Stage, number> = {};
+  for (const stage in counts) if (counts[stage]! > 0) kept[stage] = counts[stage]!;
+  return kept;
 }

@@ -79,6 +79,7 @@ const variation = z.strictObject({
   /** Coefficient of variation of egg-to-adult time within one population. */
   cv: z.number().min(0).max(1).default(0.12),
   source: z.string(),
+  correlationSource: z.string().optional(),
   cvSource: z.string().optional(),
 });
 
@@ -121,6 +122,7 @@ const shared = {
           high: temperatureC.optional(),
           lethalHigh: temperatureC.optional(),
           source: z.string().optional(),
+          lethalSource: z.string().optional(),
         })
         .optional(),
       humidity: z

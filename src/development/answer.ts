@@ -1,0 +1,67 @@
+// What a forecast says. All instants are days since 1970-01-01T00:00Z; null is beyond the horizon, or not known.
+import type {Stage} from '../records/stage.ts';
+
+export type ForecastStatus = 'developing' | 'due' | 'emerging' | 'late' | 'finished' | 'unknown';
+
+/** Seven points of a distribution. */
+export interface Quantiles {
+  readonly p05: number | null;
+  readonly p10: number | null;
+  readonly p25: number | null;
+  readonly p50: number | null;
+  readonly p75: number | null;
+  readonly p90: number | null;
+  readonly p95: number | null;
+}
+
+/** The median and the window that holds four in five. */
+export type Window = Pick<Quantiles, 'p10' | 'p50' | 'p90'>;
+
+/** Probability of each stage, of the animals alive; `adult` for those probably out already, unseen. Sums to 1. */
+export type StageShares = Readonly<Record<Stage | 'adult', number>>;
+
+/** One civil day of the emergence curve. */
+export interface EmergenceDay {
+  readonly fromDays: number;
+  readonly toDays: number;
+  /** That an animal alive now, taken at random, emerges on this day. */
+  readonly probability: number;
+  /** Adults expected, survival applied; null where nobody knows how many are alive. */
+  readonly expected: number | null;
+}
+
+export interface LotForecast {
+  readonly status: ForecastStatus;
+  readonly alive: number | null;
+  readonly stagesNow: StageShares;
+  /** The shares at the instants that were asked for. */
+  readonly stageShares: readonly {readonly atDays: number; readonly shares: StageShares}[];
+  /** Of the heaviest candidate, where its current stage counts in degree-days; for an animal that began the stage as the lot did. */
+  readonly degreeDays: {
+    readonly stage: Stage;
+    readonly accumulated: number;
+    readonly required: number;
+    readonly lower: number;
+  } | null;
+  /** Adults still to come within the horizon, survival applied. */
+  readonly expected: number | null;
+  /** The emergence of one animal alive now, taken at random. */
+  readonly animal: Quantiles;
+  /** When the first, half (rounded up) and 95 per cent (rounded up) of the animals now alive are out. */
+  readonly first: Window | null;
+  readonly half: Window | null;
+  readonly last: Window | null;
+  /** The days that hold any probability worth naming, in order of time. */
+  readonly perDay: readonly EmergenceDay[];
+  readonly pace: {readonly p10: number; readonly p50: number; readonly p90: number} | null;
+  /** In the order of the request; the weights sum to one. */
+  readonly candidates: readonly {readonly profile: string; readonly weight: number}[];
+  /** That an animal of the lot, as it was found, is one that rests (diapause) before it goes on; times hold for the others. */
+  readonly diapauseChance: number;
+  readonly startCheckingDays: number | null;
+  readonly nextCheckDays: number | null;
+  /** Entries whose count was more likely worthless than not, and so left out. */
+  readonly leftOut: readonly string[];
+  /** What was taken for granted, and what would help, in plain sentences. */
+  readonly assumptions: readonly string[];
+}

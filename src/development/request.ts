@@ -1,0 +1,74 @@
+// What a forecast is made from. All instants are days since 1970-01-01T00:00Z.
+import type {Course} from '../climate/course.ts';
+import type {Profile} from '../records/schema/index.ts';
+import type {Stage, StageCounts} from '../records/stage.ts';
+
+/** Animals that joined the lot together. */
+export interface FoundingCohort {
+  readonly atDays: number;
+  readonly stages: StageCounts;
+  /** How far through their stage they were, from 0 (just moulted) to 1 (about to moult). */
+  readonly progress: readonly [from: number, to: number];
+  /** `one-brood`: all that start in the same stage are of one age; `mixed`: each of its own. */
+  readonly ages: 'mixed' | 'one-brood';
+}
+
+/** A profile the lot may belong to. Weights need not sum to one. */
+export interface Candidate {
+  readonly profile: Profile;
+  readonly weight: number;
+}
+
+/** Something seen of the animals, in order of time: the lot's sightings with their instants in days. */
+export type SeenAnimals =
+  | {
+      readonly kind: 'count';
+      readonly atDays: number;
+      readonly stages: StageCounts;
+      /** All animals alive were looked at. */
+      readonly complete: boolean;
+      readonly entry: string;
+    }
+  | {readonly kind: 'check'; readonly atDays: number; readonly entry: string}
+  | {
+      readonly kind: 'emergence';
+      /** The last look at which they were not out. */
+      readonly sinceDays: number;
+      readonly atDays: number;
+      readonly count: number;
+      readonly entry: string;
+    }
+  | {
+      readonly kind: 'removal';
+      readonly atDays: number;
+      readonly stage?: Stage | undefined;
+      readonly count: number;
+      readonly entry: string;
+    };
+
+export interface ForecastRequest {
+  /** The lot's code, for refusals. */
+  readonly lot: string;
+  readonly cohorts: readonly FoundingCohort[];
+  readonly candidates: readonly Candidate[];
+  /** What the animals lived through and will, from the first cohort to the horizon (now + 400 days); NaN is unknown. */
+  readonly course: Pick<Course, 'atDays' | 'temperatureC'>;
+  readonly nowDays: number;
+  /** How many are alive; null where nobody knows: hidden animals, or not counted. */
+  readonly alive: number | null;
+  /** A person closed the lot. */
+  readonly closed: boolean;
+  readonly sightings: readonly SeenAnimals[];
+  /** Every time somebody looked for adults, in order of time. */
+  readonly looksDays: readonly number[];
+  /** Share of animals that reach the adult, from the room's own finished lots; null: the profiles' own. */
+  readonly survival: number | null;
+  /** The open rounds from the first cohort to the horizon, in order of time. */
+  readonly roundsDays: readonly number[];
+  /** How long an adult may wait unseen; null: the profile's own, else 24. */
+  readonly holdHours: number | null;
+  /** Boundaries of the civil days from the first cohort to the horizon, in order of time; `perDay` lies between them. */
+  readonly dayBoundsDays: ArrayLike<number>;
+  /** Instants at which the shares of the stages are wanted beside now. */
+  readonly sharesAtDays: ArrayLike<number>;
+}

@@ -20,6 +20,20 @@ export interface LoggerSpan {
   readonly toDays: number;
 }
 
+/** The next number of each kind of id: entries `e1`, `e2` …, requests `r1` …, imports `i1` …. */
+export interface Numbering {
+  readonly entry: number;
+  readonly request: number;
+  readonly batch: number;
+}
+
+/** What somebody asks about: codes of samples, lots and specimens, keys of records, ids of entries. */
+export interface Names {
+  readonly codes?: Iterable<string>;
+  readonly keys?: Iterable<string>;
+  readonly entries?: Iterable<string>;
+}
+
 /** A room as it stood at one commit. Reading it later may show a newer one: open it again. */
 export interface Room {
   readonly dir: string;
@@ -31,6 +45,15 @@ export interface Room {
   /** Entries about everything open, in the order of writing. */
   readonly entries: readonly Entry[];
   readonly imports: readonly ImportBatch[];
+  /** What a change numbers its entries with; see nextIds in numbering.ts. */
+  readonly next: Numbering;
+  /** What a person should hear when this room is opened, such as that room.json was edited by hand. */
+  readonly warnings: readonly string[];
+  /**
+   * Entries about everything open, and about whatever the names belong to, archived or not, in the order of
+   * writing. Costs the documents that hold those names, nothing where all is open.
+   */
+  entriesWith(names: Names): Promise<readonly Entry[]>;
   /** Every entry ever written, also about what is archived. Costs what is stored. */
   allEntries(): Promise<readonly Entry[]>;
   /** Imported readings of a logger from one day to another, inclusive; time in days since 1970 UTC. */

@@ -1,0 +1,36 @@
+// One logger's readings between two days: only the months that hold them are read.
+import type {Series} from '../climate/series.ts';
+import {monthOf, readingsOf} from './document-path.ts';
+import {readDocument} from './documents.ts';
+import {monthAt, msOf} from './months.ts';
+import {between, concatenate, type ReadingsDocument, readMonth} from './readings.ts';
+import type {DocumentRow, RoomDocument} from './room-document.ts';
+
+/** The readings of a logger from one day to another, inclusive; days since 1970 UTC, infinite ones allowed. */
+export async function loggerSeries(
+  dir: string,
+  {documents}: RoomDocument,
+  logger: string,
+  fromDays: number,
+  toDays: number,
+): Promise<Series> {
+  const [from, to] = [monthOr(fromDays, '0000-00'), monthOr(toDays, '9999-99')];
+  const rows = documents
+    .filter(({path}) => path.startsWith(readingsOf(logger)) && monthOf(path) >= from && monthOf(path) <= to)
+    .sort(byMonth);
+  const months = await Promise.all(rows.map(row => readDocument<ReadingsDocument>(dir, row)));
+  return between(concatenate(months.map(document => readMonth(document).series)), fromDays, toDays);
+}
+
+function monthOr(days: number, otherwise: string): string {
+  const ms = msOf(days);
+  return ms >= FIRST_MS && ms <= LAST_MS ? monthAt(ms) : otherwise;
+}
+
+/** Years of four digits. */
+const FIRST_MS = Date.parse('0000-01-01T00:00:00Z');
+const LAST_MS = Date.parse('9999-12-31T23:59:59Z');
+
+function byMonth(a: DocumentRow, b: DocumentRow): number {
+  return monthOf(a.path) < monthOf(b.path) ? -1 : 1;
+}

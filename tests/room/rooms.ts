@@ -1,0 +1,76 @@
+// Rooms in real temporary folders, and entries to write into them.
+import {mkdtemp, rm} from 'node:fs/promises';
+import {tmpdir} from 'node:os';
+import {join} from 'node:path';
+import {afterAll} from 'vitest';
+import type {Series} from '../../src/climate/series.ts';
+import type {Entry} from '../../src/records/entry.ts';
+import {parseRecord} from '../../src/records/schema/index.ts';
+import {type ChangeOptions, changeRoom} from '../../src/room/change.ts';
+import {createRoom} from '../../src/room/create.ts';
+import {nextIds} from '../../src/room/numbering.ts';
+import type {Room} from '../../src/room/room.ts';
+
+export const NOW = Date.parse('2026-06-12T08:40:00Z');
+const made: string[] = [];
+
+afterAll(async () => {
+  for (const folder of made) await rm(folder, {recursive: true, force: true});
+});
+
+/** A new empty folder, removed when the test file is done. */
+export async function newFolder(): Promise<string> {
+  const folder = await mkdtemp(join(tmpdir(), 'teneral-room-'));
+  made.push(folder);
+  return folder;
+}
+
+/** A new empty room. */
+export async function newRoom(): Promise<string> {
+  const dir = join(await newFolder(), 'room');
+  await createRoom(dir, {name: 'north room', zone: 'Europe/Vienna', by: 'anna', now: NOW});
+  return dir;
+}
+
+/** Write records as one request. */
+export async function write(dir: string, records: readonly object[], options: Partial<ChangeOptions> = {}) {
+  const all = {by: 'anna', now: NOW, ...options};
+  return changeRoom(dir, async room => ({entries: entriesFor(room, records, all)}), all);
+}
+
+export function entriesFor(
+  room: Room,
+  records: readonly object[],
+  {by = 'anna', now = NOW}: {by?: string; now?: number} = {},
+): Entry[] {
+  const ids = nextIds(room, records.length);
+  const recordedAt = new Date(now).toISOString();
+  return records.map((record, i) => ({
+    id: ids.entries[i]!,
+    request: ids.request,
+    recordedAt,
+    by,
+    record: parseRecord(record, `record ${i + 1}`),
+  }));
+}
+
+/** Readings every so many minutes from an instant on, all different. */
+export function readings(from: string, count: number, everyMinutes = 60): Series {
+  const start = Date.parse(from);
+  return {
+    atDays: Float64Array.from({length: count}, (_, i) => (start + i * everyMinutes * 60_000) / 86_400_000),
+    temperatureC: Float64Array.from(
+      {length: count},
+      (_, i) => Math.round(2000 + 500 * Math.sin(i / 4)) / 100,
+    ),
+    rhPercent: Float64Array.from({length: count}, (_, i) => 60 + (i % 10)),
+  };
+}
+
+/** Import a series into a logger. */
+export async function importSeries(dir: string, logger: string, series: Series, file = `${logger}.csv`) {
+  return changeRoom(dir, async () => ({entries: [], readings: [{logger, file, hash: 'a1', series}]}), {
+    by: 'anna',
+    now: NOW,
+  });
+}

@@ -1,6 +1,6 @@
 // The dose that a trace gives: the exact integral of a rate along straight lines.
 import type {RateModel} from './rate-model.ts';
-import {longestPauseDays, type TemperatureTrace} from './trace.ts';
+import {firstPieceEndingAfter, longestPauseDays, type TemperatureTrace, temperatureWithin} from './trace.ts';
 
 export interface Dose {
   /** 1 completes a stage; under a thermal constant of 1, degree-days. */
@@ -54,7 +54,7 @@ export function dosesBetween(trace: TemperatureTrace, model: RateModel, boundsDa
   const gapDays = new Float64Array(spans);
   const pieces = atDays.length - 1;
 
-  let piece = pieceAt(atDays, boundsDays[0] ?? 0);
+  let piece = firstPieceEndingAfter(trace, boundsDays[0] ?? 0);
   // Where the last step ended; the next one mostly begins there, so each reading asks for its antiderivative once.
   let a = Number.NaN;
   let areaA = Number.NaN;
@@ -72,12 +72,11 @@ export function dosesBetween(trace: TemperatureTrace, model: RateModel, boundsDa
       const until = Math.min(end, to);
       if (until > begin) {
         const first = temperatureC[piece]!;
-        const change = temperatureC[piece + 1]! - first;
-        const pause = end - start;
-        if (pause > longest || Number.isNaN(change)) gap += until - begin;
+        const last = temperatureC[piece + 1]!;
+        if (end - start > longest || Number.isNaN(first + last)) gap += until - begin;
         else {
-          const left = begin === start ? first : first + (change * (begin - start)) / pause;
-          const b = until === end ? temperatureC[piece + 1]! : first + (change * (until - start)) / pause;
+          const left = begin === start ? first : temperatureWithin(trace, piece, begin);
+          const b = until === end ? last : temperatureWithin(trace, piece, until);
           if (left !== a) {
             a = left;
             areaA = model.antiderivative(a);
@@ -106,20 +105,9 @@ const FEW_DIGITS = 1e-5;
 
 /** The mean of the rate between two temperatures, from the antiderivative, or by Simpson's rule where they nearly agree. */
 function meanRate(model: RateModel, a: number, b: number, areaA: number, areaB: number): number {
-  const width = Math.abs(b - a);
-  const area = Math.abs(areaB - areaA);
-  if (width > NARROW || (width > 0 && area > FEW_DIGITS * Math.max(areaA, areaB))) return area / width;
+  const width = b - a;
+  const area = areaB - areaA;
+  const wide = Math.abs(width) > NARROW || Math.abs(area) > FEW_DIGITS * Math.max(areaA, areaB);
+  if (wide && width !== 0) return area / width;
   return (model.ratePerDay(a) + 4 * model.ratePerDay((a + b) / 2) + model.ratePerDay(b)) / 6;
-}
-
-/** The first piece that ends after an instant. */
-function pieceAt(atDays: Float64Array, instant: number): number {
-  let low = 0;
-  let high = Math.max(0, atDays.length - 1);
-  while (low < high) {
-    const middle = (low + high) >>> 1;
-    if (atDays[middle + 1]! > instant) high = middle;
-    else low = middle + 1;
-  }
-  return low;
 }

@@ -19,3 +19,31 @@ const ROUNDING_DAYS = 1e-9;
 export function longestPauseDays({maxGapDays = Number.POSITIVE_INFINITY}: TemperatureTrace): number {
   return maxGapDays + ROUNDING_DAYS;
 }
+
+/** The first piece (from its reading to the next) that ends after an instant. */
+export function firstPieceEndingAfter({atDays}: TemperatureTrace, instantDays: number): number {
+  let low = 0;
+  let high = Math.max(0, atDays.length - 1);
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if (atDays[middle + 1]! > instantDays) high = middle;
+    else low = middle + 1;
+  }
+  return low;
+}
+
+/** The temperature at an instant of a piece, its ends included. */
+export function temperatureWithin(
+  {atDays, temperatureC}: TemperatureTrace,
+  piece: number,
+  instantDays: number,
+): number {
+  const start = atDays[piece]!;
+  const end = atDays[piece + 1]!;
+  if (instantDays === start) return temperatureC[piece]!;
+  if (instantDays === end) return temperatureC[piece + 1]!;
+  return (
+    temperatureC[piece]! +
+    ((temperatureC[piece + 1]! - temperatureC[piece]!) * (instantDays - start)) / (end - start)
+  );
+}

@@ -14,15 +14,14 @@ function straightLine(points: readonly (readonly [temperatureC: number, days: nu
   return {lower: meanC - meanRate / slope, degreeDays: 1 / slope};
 }
 
+/** Points of stages in a row: their days summed at each temperature. */
 function pointsOf(profile: string, stages: readonly string[], upTo: number) {
   const tables = stages.map(
     stage => stageTables.find(each => each.profile === profile && each.stage === stage)!,
   );
-  return tables[0]!.points
-    .filter(([t]) => t <= upTo)
-    .map(
-      ([t]) => [t, tables.reduce((sum, {points}) => sum + points.find(([at]) => at === t)![1], 0)] as const,
-    );
+  return tables[0]!.temperatureC
+    .map((at, i) => [at, tables.reduce((sum, {days}) => sum + days[i]!, 0)] as const)
+    .filter(([at]) => at <= upTo);
 }
 
 const larvae = [1, 2, 3, 4, 5, 6].map(instar => `larva-${instar}`);

@@ -3,7 +3,7 @@ import {describe, expect, it} from 'vitest';
 import type {Profile} from '../../src/records/schema/index.ts';
 import {compareStages} from '../../src/records/stage.ts';
 import {rateModel} from '../../src/thermal/rate-model.ts';
-import {bundled, bundledCodes, group, taxon} from './bundled.ts';
+import {asWritten, bundled, bundledCodes, group, taxon} from './bundled.ts';
 
 const species = bundledCodes.filter(code => !('variation' in bundled(code)));
 const groups = bundledCodes.filter(code => 'variation' in bundled(code));

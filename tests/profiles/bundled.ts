@@ -16,10 +16,14 @@ export const bundledCodes = readdirSync(folder)
   .map(name => name.slice(0, -'.json'.length))
   .sort();
 
+/** What stands in the file. */
+export function asWritten(code: string): unknown {
+  return JSON.parse(readFileSync(new URL(`${code}.json`, folder), 'utf8'));
+}
+
 /** One bundled profile, checked against the schema. */
 export function bundled(code: string): Profile {
-  const file = new URL(`${code}.json`, folder);
-  const record = parseRecord(JSON.parse(readFileSync(file, 'utf8')), `profiles/${code}.json`);
+  const record = parseRecord(asWritten(code), `profiles/${code}.json`);
   if (record.record !== 'profile') throw new Error(`profiles/${code}.json holds a ${record.record}`);
   return record;
 }

@@ -35,6 +35,13 @@ describe('every bundled profile', () => {
   });
 
   it.each(bundledCodes)(
+    '%s: every field with a default is written out, so it can be read unchecked',
+    code => {
+      expect(bundled(code)).toEqual(asWritten(code));
+    },
+  );
+
+  it.each(bundledCodes)(
     '%s: what was seen says where, what was computed says how, ids are not shared',
     code => {
       const {sources} = bundled(code);

@@ -1,0 +1,71 @@
+// Rules about codes: what is named must be there, and no code is given twice.
+import {codesNamed, type Reference} from './codes.ts';
+import {nearest} from './nearest.ts';
+import type {Fault, Known, Rule} from './rule.ts';
+import {givenCodes, specimenCount} from './specimen-codes.ts';
+import type {RoomState} from './state.ts';
+
+/** Every code the record names is in the room, given what the rest of its batch brings. */
+export const namesWhatIsThere: Rule = (room, {entry}, known) => {
+  for (const reference of codesNamed(entry.record)) {
+    const places = placesOf(room, known, reference);
+    if (!places.some(place => place.has(reference.code))) return unknownCode(reference, places);
+  }
+  return undefined;
+};
+
+const asManyCodesAsSpecimens: Rule = (_, {entry: {record}}) => {
+  if (record.record !== 'emergence' && record.record !== 'parasitoid' && record.record !== 'voucher')
+    return undefined;
+  if (record.codes === undefined || record.codes.length === specimenCount(record)) return undefined;
+  const what = `${record.codes.length} codes for ${specimenCount(record)} specimens`;
+  return {what, mend: 'Give one code for each, or leave "codes" out.'};
+};
+
+const noCodeTwiceInOneRecord: Rule = (_, {entry: {record}}) => {
+  if (record.record !== 'emergence' && record.record !== 'parasitoid' && record.record !== 'voucher')
+    return undefined;
+  const codes = givenCodes(record);
+  const twice = codes.find((code, index) => codes.indexOf(code) < index);
+  if (twice === undefined) return undefined;
+  return {what: `the code ${twice} is given twice`, mend: 'Give every specimen a code of its own.'};
+};
+
+export const rulesOfCodes: readonly Rule[] = [
+  namesWhatIsThere,
+  asManyCodesAsSpecimens,
+  noCodeTwiceInOneRecord,
+];
+
+type Place = Pick<ReadonlyMap<string, unknown>, 'has' | 'keys'>;
+
+function placesOf(room: RoomState, {profiles}: Known, {kind}: Reference): readonly Place[] {
+  const {samples, lots, units, loggers, specimens} = room;
+  switch (kind) {
+    case 'sample':
+      return [samples];
+    case 'lot':
+      return [lots];
+    case 'unit':
+      return [units];
+    case 'logger':
+      return [loggers];
+    case 'specimen':
+      return [specimens];
+    case 'profile':
+      return [room.profiles, profiles];
+    case 'anything':
+      return [lots, units, samples, specimens, loggers];
+  }
+}
+
+function unknownCode({kind, code}: Reference, places: readonly Place[]): Fault {
+  const near = nearest(
+    code,
+    places.flatMap(place => [...place.keys()]),
+  );
+  const what = kind === 'anything' ? `nothing has the code ${code}` : `there is no ${kind} ${code}`;
+  const known = near === undefined ? '' : `Nearest known is ${near}. `;
+  const thing = kind === 'anything' ? 'what it is about' : `the ${kind}`;
+  return {what, mend: `${known}Correct the code, or record ${thing} first or in the same batch.`};
+}

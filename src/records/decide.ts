@@ -25,8 +25,9 @@ export function decide(
   before: RoomState,
   additions: readonly Entry[],
   known: Known,
-  nameOf: (index: number) => string = index => `record ${index + 1} (${additions[index]!.record.record})`,
+  nameOf: (index: number) => string = index => `record ${index + 1}`,
 ): void {
+  const whereOf = (index: number) => `${nameOf(index)} (${additions[index]!.record.record})`.trimStart();
   const {room, faults} = livedThrough([...before.history, ...additions], known);
   const firstUses = firstUsesOf(room);
   for (const [index, entry] of additions.entries()) {
@@ -35,13 +36,13 @@ export function decide(
       codeFault(firstUses, entry) ??
       firstFault(rulesOfForm, room, {at: atOf(entry), entry}, known) ??
       faults.get(entry.id);
-    if (fault !== undefined) throw new Refusal(fault.what, nameOf(index), fault.mend);
+    if (fault !== undefined) throw new Refusal(fault.what, whereOf(index), fault.mend);
   }
 
   const added = new Set(additions.map(({id}) => id));
   if (additions.some(isVoid)) addLostReferences(room, known, faults);
   const broken = room.entries.filter(({id}) => faults.has(id) && !added.has(id));
-  if (broken.length > 0) refuseBreaking(broken, faults, before, additions, known, nameOf);
+  if (broken.length > 0) refuseBreaking(broken, faults, before, additions, known, whereOf);
 }
 
 interface Lived {
@@ -112,7 +113,7 @@ function refuseBreaking(
   before: RoomState,
   additions: readonly Entry[],
   known: Known,
-  nameOf: (index: number) => string,
+  whereOf: (index: number) => string,
 ): void {
   const earlier = livedThrough(before.history, known);
   addLostReferences(earlier.room, known, earlier.faults);
@@ -121,7 +122,7 @@ function refuseBreaking(
   const {id, record} = entry;
   const when = known.civil.iso(atOf(entry));
   const what = `it would break what is recorded already: ${record.record} of ${when} (entry ${id}): ${faults.get(id)!.what}`;
-  const where = nameOf(culpritOf(entry, additions));
+  const where = whereOf(culpritOf(entry, additions));
   throw new Refusal(what, where, `Correct it, or void entry ${id} in the same batch.`);
 }
 

@@ -13,7 +13,7 @@ const countsWhatIsAlive: Rule = (room, {entry: {record}}) => {
   if (lot === undefined) return undefined;
   const counted = total(record.stages);
   const alive = total(lot.alive);
-  const what = `${counted} counted where ${alive} are alive (${balanceInWords(lot)})`;
+  const what = `${counted} counted where ${areAlive(lot)} (${balanceInWords(lot)})`;
   if (counted > alive)
     return {what, mend: 'Correct the count, or record the animals found in the same batch.'};
   if (record.complete !== true || counted === alive) return undefined;
@@ -28,10 +28,9 @@ const takesWhatIsAlive: Rule = (room, {entry: {record}}) => {
   const lot = exactLot(room, record.lot ?? '');
   const taken = takenBy(record);
   if (lot === undefined || taken === undefined) return undefined;
-  const alive = total(lot.alive);
-  if (taken.count <= alive) return undefined;
+  if (taken.count <= total(lot.alive)) return undefined;
   return {
-    what: `${taken.count} ${taken.how} where ${alive} ${alive === 1 ? 'is' : 'are'} alive (${balanceInWords(lot)})`,
+    what: `${taken.count} ${taken.how} where ${areAlive(lot)} (${balanceInWords(lot)})`,
     mend: 'Correct the number, or record the animals found in the same batch.',
   };
 };
@@ -109,6 +108,10 @@ function takenBy(record: RoomRecord): {readonly count: number; readonly how: str
     default:
       return undefined;
   }
+}
+
+function areAlive({alive}: Lot): string {
+  return total(alive) === 1 ? '1 is alive' : `${total(alive)} are alive`;
 }
 
 type Ending = Extract<RoomRecord, {record: 'emergence' | 'loss' | 'voucher' | 'parasitoid'}>;

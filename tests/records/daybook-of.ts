@@ -1,4 +1,5 @@
 // Daybooks for tests: records as a person would write them, checked and numbered as a room would.
+import type {Civil} from '../../src/records/civil.ts';
 import type {Entry} from '../../src/records/entry.ts';
 import {parseRecord, type RoomRecord} from '../../src/records/schema/index.ts';
 
@@ -52,3 +53,14 @@ export const lot = (stages: Readonly<Record<string, number>>, more: Written = {}
   stages,
   ...more,
 });
+
+/** Civil time of a room in Greenwich. */
+export const greenwich: Civil = {
+  zone: 'UTC',
+  dayOf: instant => new Date(instant).toISOString().slice(0, 10),
+  at: (civilDay, time) => Date.parse(`${civilDay}T${time}:00Z`),
+  addDays: (civilDay, days) => new Date(Date.parse(civilDay) + days * 86_400_000).toISOString().slice(0, 10),
+  weekdayOf: civilDay =>
+    (['sun', 'mon', 'tue', 'wed', 'thu', 'fri', 'sat'] as const)[new Date(civilDay).getUTCDay()]!,
+  iso: instant => new Date(instant).toISOString().replace('.000', ''),
+};

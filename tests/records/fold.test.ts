@@ -1,6 +1,6 @@
 import {expect, test} from 'vitest';
 import {fold} from '../../src/records/fold.ts';
-import {at, daybook, day, lot, sample, unit} from './daybook-of.ts';
+import {at, day, daybook, lot, sample, unit} from './daybook-of.ts';
 
 const room = [unit(), sample()];
 

@@ -1,0 +1,67 @@
+// Civil time in a zone, as the pure folders see it.
+import type {Civil, Day, Weekday} from '../records/civil.ts';
+import {type Instant, MS_PER_DAY} from '../records/entry.ts';
+import {type Zone, zoneNamed} from './zone.ts';
+
+const weekdays: readonly Weekday[] = ['thu', 'fri', 'sat', 'sun', 'mon', 'tue', 'wed'];
+const made = new Map<string, Civil>();
+
+/**
+ * Civil time in a zone of the IANA list. A time of day that the clocks show twice is its first.
+ * @param where how to name to a person where the zone was given
+ * @throws Refusal where no zone has this name
+ */
+export function civil(zone: string, where = ''): Civil {
+  const known = made.get(zone);
+  if (known !== undefined) return known;
+  const fresh = civilOn(zoneNamed(zone, where));
+  made.set(zone, fresh);
+  return fresh;
+}
+
+/** The civil day of a count of days since 1970. */
+export function dayNumbered(days: number): Day {
+  return new Date(days * MS_PER_DAY).toISOString().slice(0, 10);
+}
+
+/** Days since 1970 of a civil day. */
+export function numberOfDay(day: Day): number {
+  return Date.parse(`${day}T00:00Z`) / MS_PER_DAY;
+}
+
+function civilOn(zone: Zone): Civil {
+  const names = new Map<number, Day>();
+  const nameOf = (days: number): Day => {
+    let name = names.get(days);
+    if (name === undefined) {
+      name = dayNumbered(days);
+      names.set(days, name);
+    }
+    return name;
+  };
+
+  return {
+    zone: zone.name,
+    dayOf: at => nameOf(Math.floor((at + zone.offsetMs(at)) / MS_PER_DAY)),
+    at: (day, time) => {
+      const [hours, minutes] = time.split(':');
+      const wall = numberOfDay(day) * MS_PER_DAY + (Number(hours) * 60 + Number(minutes)) * 60_000;
+      return zone.instantsOf(wall)[0] ?? zone.jumpOver(wall);
+    },
+    addDays: (day, days) => dayNumbered(numberOfDay(day) + days),
+    weekdayOf: day => weekdays[((numberOfDay(day) % 7) + 7) % 7]!,
+    iso: at => isoAt(Math.round(at), zone.offsetMs(at)),
+  };
+}
+
+function isoAt(at: Instant, offsetMs: number): string {
+  const wall = new Date(at + offsetMs).toISOString();
+  const local = wall.endsWith('.000Z') ? wall.slice(0, -5) : wall.slice(0, -1);
+  const minutes = Math.abs(offsetMs) / 60_000;
+  const sign = offsetMs < 0 ? '-' : '+';
+  return `${local}${sign}${twoDigits(Math.floor(minutes / 60))}:${twoDigits(minutes % 60)}`;
+}
+
+function twoDigits(number: number): string {
+  return String(number).padStart(2, '0');
+}

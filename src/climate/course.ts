@@ -12,20 +12,23 @@ export type CourseBasis =
   | 'held'
   | 'unknown';
 
+export interface Stretch {
+  readonly fromDays: number;
+  readonly toDays: number;
+  readonly basis: CourseBasis;
+  /** The logger that was read; of what is expected, what it rests on. */
+  readonly of?: string;
+}
+
 /**
  * A course without gaps: straight lines between nodes, equal instants making a step. Where nothing is known
- * (`unknown`) the nodes carry NaN.
+ * (`unknown`) the nodes carry NaN. It is a temperature trace in which no pause is too long.
  */
 export interface Course {
   readonly atDays: Float64Array;
   readonly temperatureC: Float64Array;
   /** In order of time, touching, from the first node to the last. */
-  readonly stretches: readonly {
-    readonly fromDays: number;
-    readonly toDays: number;
-    readonly basis: CourseBasis;
-    readonly of?: string;
-  }[];
+  readonly stretches: readonly Stretch[];
   /** Days where what is known ends and what is expected begins: now, or where readings end, whichever is later. */
   readonly expectedFromDays: number;
 }

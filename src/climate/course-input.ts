@@ -1,0 +1,19 @@
+// What a course is composed from.
+import type {Civil} from '../records/civil.ts';
+import type {Lot, RoomState} from '../records/state.ts';
+import type {Series} from './series.ts';
+
+export interface CourseInput {
+  /** Where the lot lived, oldest first; at least one stay. */
+  readonly stays: Lot['stays'];
+  /** Histories of units and loggers, and what people read or masked. */
+  readonly room: Pick<RoomState, 'units' | 'loggers' | 'masks' | 'handReadings' | 'extremes'>;
+  /** Imported readings of a logger, as far as they are at hand; see readingsNeeded. Masks are honoured here. */
+  readonly readings: (logger: string) => Series | undefined;
+  readonly civil: Civil;
+  readonly fromDays: number;
+  readonly nowDays: number;
+  readonly toDays: number;
+  /** A scenario: held at this temperature from where readings end. */
+  readonly holdC?: number | undefined;
+}

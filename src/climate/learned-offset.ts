@@ -1,0 +1,43 @@
+// How much warmer one logger reads than another, from the time in which both read.
+import {
+  firstPieceEndingAfter,
+  longestPauseDays,
+  type TemperatureTrace,
+  temperatureWithin,
+} from '../thermal/trace.ts';
+
+export interface LearnedOffset {
+  /** Mean difference, own − other; NaN without overlap. */
+  readonly offsetC: number;
+  readonly overlapDays: number;
+}
+
+/** The time-weighted mean difference at the own readings, where the other is known as well. */
+export function learnedOffset(own: TemperatureTrace, other: TemperatureTrace): LearnedOffset {
+  const longest = longestPauseDays(own);
+  const differences = differencesFrom(own, other);
+  let sum = 0;
+  let overlapDays = 0;
+  for (let i = 1; i < differences.length; i++) {
+    const days = own.atDays[i]! - own.atDays[i - 1]!;
+    const mean = (differences[i - 1]! + differences[i]!) / 2;
+    if (days > longest || Number.isNaN(mean)) continue;
+    sum += mean * days;
+    overlapDays += days;
+  }
+  return {offsetC: sum / overlapDays, overlapDays};
+}
+
+/** Own − other at every own reading; NaN where the other is not known. */
+function differencesFrom(own: TemperatureTrace, other: TemperatureTrace): Float64Array {
+  const {atDays} = other;
+  const longest = longestPauseDays(other);
+  const pieces = atDays.length - 1;
+  let piece = firstPieceEndingAfter(other, own.atDays[0] ?? 0);
+  return own.temperatureC.map((temperature, i) => {
+    const at = own.atDays[i]!;
+    while (piece < pieces && atDays[piece + 1]! < at) piece++;
+    const known = piece < pieces && atDays[piece]! <= at && atDays[piece + 1]! - atDays[piece]! <= longest;
+    return known ? temperature - temperatureWithin(other, piece, at) : Number.NaN;
+  });
+}

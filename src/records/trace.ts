@@ -40,6 +40,8 @@ interface Kin {
   readonly state: RoomState;
   readonly parents: ReadonlyMap<string, readonly string[]>;
   readonly children: ReadonlyMap<string, readonly string[]>;
+  /** What was recorded of a sample or specimen itself. */
+  readonly about: ReadonlyMap<string, readonly Entry[]>;
 }
 
 function kinOf(state: RoomState): Kin {
@@ -52,48 +54,52 @@ function kinOf(state: RoomState): Kin {
   for (const lot of state.lots.values()) link(lot.origin.code, lot.code);
   for (const lot of state.lots.values()) if (lot.mergedInto !== undefined) link(lot.code, lot.mergedInto);
   for (const {lot, code} of state.specimens.values()) link(lot, code);
-  return {state, parents, children};
+  return {state, parents, children, about: aboutSamplesAndSpecimens(state)};
 }
 
-function append(map: Map<string, string[]>, key: string, value: string): void {
+function aboutSamplesAndSpecimens({entries, samples, specimens}: RoomState): Map<string, Entry[]> {
+  const broughtBy = new Map<string, string[]>();
+  for (const {entry, code} of specimens.values()) append(broughtBy, entry, code);
+  const about = new Map<string, Entry[]>();
+  for (const entry of entries) {
+    const {id, record} = entry;
+    const named = record.record === 'sample' ? [record.code] : specimensNamed(record);
+    for (const code of [...(broughtBy.get(id) ?? []), ...named])
+      if (samples.has(code) || specimens.has(code)) append(about, code, entry);
+  }
+  return about;
+}
+
+function append<Value>(map: Map<string, Value[]>, key: string, value: Value): void {
   const values = map.get(key);
   if (values === undefined) map.set(key, [value]);
   else values.push(value);
 }
 
 function both(kin: Kin, code: string): TraceNode {
-  return {...bare(kin.state, code), up: upFrom(kin, [code]), down: downFrom(kin, code, new Set([code]))};
+  return {...bare(kin, code), up: upFrom(kin, [code]), down: downFrom(kin, code, new Set([code]))};
 }
 
 /** A lot split off and merged back would go round in circles, so nothing on the path is met again. */
 function upFrom(kin: Kin, path: readonly string[]): TraceNode[] {
   const next = (kin.parents.get(path.at(-1)!) ?? []).filter(code => !path.includes(code));
-  return next.map(code => ({...bare(kin.state, code), up: upFrom(kin, [...path, code]), down: []}));
+  return next.map(code => ({...bare(kin, code), up: upFrom(kin, [...path, code]), down: []}));
 }
 
 /** All that came of one are marked before any is followed further, so that each stands where it is nearest. */
 function downFrom(kin: Kin, from: string, met: Set<string>): TraceNode[] {
   const next = (kin.children.get(from) ?? []).filter(code => !met.has(code));
   for (const code of next) met.add(code);
-  return next.map(code => ({...bare(kin.state, code), up: [], down: downFrom(kin, code, met)}));
+  return next.map(code => ({...bare(kin, code), up: [], down: downFrom(kin, code, met)}));
 }
 
-function bare({samples, lots, specimens, entries}: RoomState, code: string): Omit<TraceNode, 'up' | 'down'> {
+function bare({state: {lots, specimens}, about}: Kin, code: string): Omit<TraceNode, 'up' | 'down'> {
   const lot = lots.get(code);
   if (lot !== undefined) return {code, kind: 'lot', taxon: lot.taxon, entries: ofLotAlone(lot)};
+  const entries = about.get(code) ?? [];
   const specimen = specimens.get(code);
-  if (specimen !== undefined) {
-    const {taxon, exuviae} = specimen;
-    return {code, kind: 'specimen', taxon, exuviae, entries: ofSpecimen(lots, specimen)};
-  }
-  const about = entries.filter(({record}) => samples.has(code) && isOfSample(record, code));
-  return {code, kind: 'sample', entries: about};
-}
-
-function isOfSample(record: Entry['record'], code: string): boolean {
-  return record.record === 'sample'
-    ? record.code === code
-    : record.record === 'note' && record.about === code;
+  if (specimen === undefined) return {code, kind: 'sample', entries};
+  return {code, kind: 'specimen', taxon: specimen.taxon, exuviae: specimen.exuviae, entries};
 }
 
 /** What was recorded of a lot, without what is about one of its specimens alone. */
@@ -102,12 +108,7 @@ function ofLotAlone({entries, specimens}: Lot): Entry[] {
   return entries.filter(({record}) => !specimensNamed(record).some(code => own.has(code)));
 }
 
-/** How it came to light, and whatever was said of it since. */
-function ofSpecimen(lots: RoomState['lots'], {code, lot, entry}: Specimen): Entry[] {
-  const all = lots.get(lot)?.entries ?? [];
-  return all.filter(({id, record}) => id === entry || specimensNamed(record).includes(code));
-}
-
+/** Specimens that a record is about; a note may name anything. */
 function specimensNamed(record: Entry['record']): string[] {
   return codesNamed(record).flatMap(({kind, code}) =>
     kind === 'specimen' || kind === 'anything' ? [code] : [],

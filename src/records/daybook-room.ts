@@ -1,0 +1,54 @@
+// Sentences about the room's furniture: units, loggers, samples, rules, profiles, hours, people.
+import type {RecordOf, RoomRecord} from './schema/index.ts';
+
+/** The sentence of a record about what stands and holds in a room; of any other, what kind it is. */
+export function roomSentence(record: RoomRecord): string {
+  switch (record.record) {
+    case 'unit':
+      return unitSentence(record);
+    case 'logger':
+      return `logger ${record.code} (${kinds[record.kind]})${record.name === undefined ? '' : `, ${record.name}`}`;
+    case 'sample':
+      return sampleSentence(record);
+    case 'rule': {
+      const {every, task, code, off} = record;
+      const often = 'days' in every ? `every ${every.days} days` : `every ${every.degreeDays} degree-days`;
+      return `rule ${code}: ${task} ${off ? 'no longer' : often}`;
+    }
+    case 'profile':
+      return `profile ${record.profile}: ${record.name}`;
+    case 'calendar':
+      return 'opening hours and closed days set';
+    case 'person':
+      return `works in the room: ${record.name}`;
+    default:
+      return `${record.record} recorded`;
+  }
+}
+
+const kinds = {
+  automatic: 'automatic logger',
+  extremes: 'minimum–maximum thermometer',
+  hand: 'read by hand',
+} as const;
+
+function unitSentence({code, type, place, logger, setPoints}: RecordOf<'unit'>): string {
+  const course =
+    setPoints === undefined
+      ? ''
+      : 'constant' in setPoints
+        ? `, held at ${setPoints.constant} °C`
+        : 'ambient' in setPoints
+          ? ', at the temperature around it'
+          : `, ${setPoints.day} °C by day and ${setPoints.night} °C by night`;
+  const read = logger === undefined ? '' : `, read by ${logger}`;
+  return `unit ${code} (${type.replace('-', ' ')}) at ${place}${course}${read}`;
+}
+
+function sampleSentence({code, method, collected, place, host}: RecordOf<'sample'>): string {
+  const {from, to} = collected;
+  const when = to === undefined || to === from ? from : `${from} to ${to}`;
+  const where = [place?.locality, place?.region, place?.country].filter(part => part !== undefined);
+  const at = where.length === 0 ? '' : `, ${where.join(', ')}`;
+  return `sample ${code} collected ${when} (${method.replace('-', ' ')})${at}${host === undefined ? '' : `, on ${host}`}`;
+}

@@ -2,11 +2,10 @@
 import {join} from 'node:path';
 import {removeDocuments, writeDocuments} from './documents.ts';
 import {type Lock, takeLock} from './lock.ts';
-import {batchesOf, monthsWith} from './new-readings.ts';
-import {numberingAfter} from './numbering.ts';
 import {openRoom, roomOf} from './open.ts';
+import {type Plan, planChange} from './plan.ts';
 import type {Change, Room} from './room.ts';
-import {type DocumentRow, ROOM_FILE, type RoomDocument} from './room-document.ts';
+import {type DocumentRow, ROOM_FILE} from './room-document.ts';
 import {readRoomFile, signatureOf, writeRoomFile} from './room-file.ts';
 
 export interface ChangeOptions {
@@ -16,6 +15,8 @@ export interface ChangeOptions {
   readonly now?: number;
   /** How long to wait for another writer. Default: 30 s. */
   readonly waitMs?: number;
+  /** What else leaves room.json. Default: what has been quiet for 35 days, when enough of it has gathered. */
+  readonly archive?: 'closed';
 }
 
 /**
@@ -57,10 +58,9 @@ async function attempt(
   const signature = await signatureOf(path);
   const stored = await readRoomFile(path);
   const change = await decide(roomOf(dir, stored));
-  if (change.entries.length === 0 && (change.readings ?? []).length === 0) return true;
-
-  const plan = await planned(dir, stored.document, change, options);
-  const rows = await writeDocuments(dir, plan.documents);
+  const plan = await planChange(dir, stored.document, change, options);
+  if (plan === undefined) return true;
+  const rows = await writePlanned(dir, plan);
   try {
     await writeRoomFile(path, plan.roomWith(rows), async () => {
       if (!(await lock.isHeld()) || (await signatureOf(path)) !== signature) throw new Overtaken();
@@ -73,23 +73,13 @@ async function attempt(
   return true;
 }
 
-async function planned(
-  dir: string,
-  room: RoomDocument,
-  {entries, readings = []}: Change,
-  {by, now = Date.now()}: ChangeOptions,
-) {
-  const batches = batchesOf(readings, room, {by, recordedAt: new Date(now).toISOString()});
-  const {documents, replaced} = await monthsWith(dir, room, readings, batches);
-  const next = numberingAfter(room.next, entries, batches.length);
-  return {
-    documents,
-    roomWith: (rows: readonly DocumentRow[]): RoomDocument => ({
-      ...room,
-      next,
-      entries: [...room.entries, ...entries],
-      imports: [...room.imports, ...batches],
-      documents: [...room.documents.filter(({path}) => !replaced.has(path)), ...rows],
-    }),
-  };
+/** The documents of a plan; the index last, because it names the others. */
+async function writePlanned(dir: string, {documents, indexFor}: Plan): Promise<DocumentRow[]> {
+  const rows = await writeDocuments(dir, documents);
+  try {
+    return [...rows, ...(await writeDocuments(dir, indexFor(rows)))];
+  } catch (error) {
+    await removeDocuments(dir, rows);
+    throw error;
+  }
 }

@@ -51,7 +51,7 @@ export async function readDocument<Content extends {readonly format: typeof FORM
 }
 
 /** Bytes of a document from its content. */
-export function documentBytes(content: {readonly format: typeof FORMAT}): Buffer {
+export function documentBytes<Content extends {readonly format: typeof FORMAT}>(content: Content): Buffer {
   return Buffer.from(`${JSON.stringify(content)}\n`);
 }
 

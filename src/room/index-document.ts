@@ -1,6 +1,6 @@
 // The index: which document holds a code, a key or an entry that has left room.json.
 import {kindOf} from './document-path.ts';
-import {readDocument} from './documents.ts';
+import {documentBytes, type NewDocument, readDocument} from './documents.ts';
 import type {DocumentRow, RoomDocument} from './room-document.ts';
 import {FORMAT} from './sealed.ts';
 
@@ -36,8 +36,13 @@ export async function readIndex(dir: string, room: RoomDocument): Promise<Index>
   };
 }
 
-/** The document of an index. */
-export function indexDocument({codes, keys, entries}: Index): IndexDocument {
+/** An index as a document to be written. */
+export function indexDocument(index: Index): NewDocument {
+  const rows = index.codes.size + index.keys.size + index.entries.size;
+  return {stem: 'index', bytes: documentBytes(contentOf(index)), rows};
+}
+
+function contentOf({codes, keys, entries}: Index): IndexDocument {
   const places = new Map<string, number>();
   const placeOf = (path: string) => {
     const place = places.get(path) ?? places.size;

@@ -1,44 +1,19 @@
-// The codes by which a record says what it is about.
+// The codes by which an entry hangs together with others. Units, loggers and profiles are left out: they never
+// leave room.json.
+import {codesGiven, codesNamed} from '../records/codes.ts';
 import type {RoomRecord} from '../records/schema/index.ts';
 
-/** Codes of samples, lots and specimens in a record, its own included; units and loggers never leave the room. */
+/** Codes of samples, lots and specimens in a record, its own included. */
 export function codesIn(record: RoomRecord): string[] {
-  switch (record.record) {
-    case 'sample':
-      return [record.code];
-    case 'lot':
-      return given(record.code, record.sample, ...Object.values(record.from ?? {}));
-    case 'split':
-    case 'merge':
-      return [record.lot, record.into];
-    case 'emergence':
-      return given(record.lot, ...(record.codes ?? []), record.exuviae?.code);
-    case 'parasitoid':
-      return [record.lot, ...(record.codes ?? [])];
-    case 'voucher':
-      return given(record.lot, record.specimen, ...(record.codes ?? []));
-    case 'imago':
-    case 'identification':
-      return [record.specimen];
-    case 'rule':
-      return given(record.for.lot);
-    case 'note':
-      return given(record.about);
-    case 'count':
-    case 'check':
-    case 'hatch':
-    case 'found':
-    case 'loss':
-    case 'move':
-    case 'close':
-    case 'care':
-    case 'skip':
-      return given(record.lot);
-    default:
-      return [];
-  }
+  const named = codesNamed(record).filter(({kind}) => !STAYING.has(kind));
+  return [...codesGiven(record), ...named.map(({code}) => code)];
 }
 
-function given(...codes: (string | undefined)[]): string[] {
-  return codes.filter(code => code !== undefined);
+/** The one sample, lot or specimen that a record is about, and with which it is stored. */
+export function subjectOf(record: RoomRecord): string | undefined {
+  if (record.record === 'lot' || record.record === 'sample') return record.code;
+  if ('lot' in record && record.lot !== undefined) return record.lot;
+  return codesNamed(record).find(({kind}) => !STAYING.has(kind))?.code;
 }
+
+const STAYING: ReadonlySet<string> = new Set(['unit', 'logger', 'profile']);

@@ -38,8 +38,8 @@ export interface StoredEntry {
 }
 
 /**
- * Stored entries that names belong to, and those that these go together with: from a specimen to its lot, its
- * sample, the sample's other lots, and whatever came of them.
+ * Stored entries that names belong to, with those that these cannot be understood without: from a specimen to its
+ * lot, from a lot to its sample or its mother's, from a void to what it takes back.
  */
 export async function findStored(
   dir: string,
@@ -63,10 +63,14 @@ export async function findStored(
     await open(place.path);
     if (place.lot !== undefined) await want(place.lot);
   };
-  const asked = {keys: new Set(keys), ids: new Set(entries)};
+  const asked = {keys: new Set(keys), ids: new Set<string>()};
+  const askFor = async (id: string) => {
+    asked.ids.add(id);
+    await open(index.entries.get(id) ?? '');
+  };
   for (const code of codes) await want(code);
   for (const key of asked.keys) await open(index.keys.get(key) ?? '');
-  for (const id of asked.ids) await open(index.entries.get(id) ?? '');
+  for (const id of entries) await askFor(id);
 
   const found = new Map<string, StoredEntry>();
   const belongs = ({id, record}: Entry) =>
@@ -81,6 +85,7 @@ export async function findStored(
         if (found.has(entry.id) || !belongs(entry)) continue;
         found.set(entry.id, {entry, path});
         for (const code of codesIn(entry.record)) await want(code);
+        if (entry.record.record === 'void') await askFor(entry.record.entry);
       }
   }
   return [...found.values()];

@@ -7,7 +7,8 @@ import {type Command, examples} from './command.ts';
 
 const or = (value: string | null): string => value ?? '–';
 const day = (iso: string | null): string => (iso === null ? '–' : iso.slice(0, 10));
-const span = ({from, to}: {from: string; to?: string | undefined}) => (to === undefined ? day(from) : `${day(from)} to ${day(to)}`);
+const span = ({from, to}: {from: string; to?: string | undefined}) =>
+  to === undefined ? day(from) : `${day(from)} to ${day(to)}`;
 
 const SAMPLES: Column<rows.SampleRow>[] = [
   {head: 'sample', cell: row => row.code},
@@ -22,7 +23,13 @@ const LOTS: Column<rows.LotRow>[] = [
   {head: 'unit', cell: row => or(row.unit)},
   {head: 'taxon', cell: row => or(row.taxon)},
   {head: 'alive', right: true, cell: row => (row.alive === null ? 'hidden' : String(row.alive))},
-  {head: 'stages', cell: row => inOrder(row.stages).map(([stage, n]) => `${n} ${stage}`).join(', ') || '–'},
+  {
+    head: 'stages',
+    cell: row =>
+      inOrder(row.stages)
+        .map(([stage, n]) => `${n} ${stage}`)
+        .join(', ') || '–',
+  },
   {head: 'since', cell: row => day(row.since)},
   {head: 'closed', cell: row => day(row.closed)},
 ];
@@ -60,7 +67,8 @@ const tables = {
   specimens: (desk: Desk) => listed(rows.specimens(desk), SPECIMENS),
 } as const;
 
-const isTable = (word: string | undefined): word is keyof typeof tables => word !== undefined && Object.hasOwn(tables, word);
+const isTable = (word: string | undefined): word is keyof typeof tables =>
+  word !== undefined && Object.hasOwn(tables, word);
 
 export const command: Command = {
   declare(command) {
@@ -70,7 +78,10 @@ export const command: Command = {
     examples(command, 'list lots', 'list specimens --all');
   },
   async run(invocation, [what], {all}) {
-    const desk = await openDesk(invocation, all === true || what === 'specimens' || what === 'samples' ? 'all' : 'open');
+    const desk = await openDesk(
+      invocation,
+      all === true || what === 'specimens' || what === 'samples' ? 'all' : 'open',
+    );
     const {value, text} = tables[isTable(what) ? what : 'lots'](desk);
     invocation.answer(value, () => text() || `there are no ${what} yet`);
   },

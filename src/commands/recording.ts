@@ -1,6 +1,6 @@
 // The commands that write one record each share this: read the words, record, say what was written.
 import type {Command as Commander} from 'commander';
-import {sentence} from '../work/daybook.ts';
+import {lineOf} from '../work/daybook.ts';
 import {record} from '../work/record.ts';
 import {type Command, examples, type Options} from './command.ts';
 
@@ -30,7 +30,7 @@ export function recordCommand(spec: RecordCommand): Command {
       invocation.answer(applied, () =>
         written.length === 0
           ? 'recorded before under this key; nothing was added'
-          : written.map(entry => sentence(entry, desk)).join('\n'),
+          : written.map(entry => lineOf(entry, desk)).join('\n'),
       );
     },
   };

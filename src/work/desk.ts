@@ -1,4 +1,6 @@
 // A room opened for one question: what its daybook adds up to now, and its civil time.
+import {existsSync} from 'node:fs';
+import {join} from 'node:path';
 import {civil as civilOf} from '../exchange/civil.ts';
 import {readInstant} from '../exchange/instants.ts';
 import type {Civil} from '../records/civil.ts';
@@ -8,6 +10,7 @@ import {Refusal} from '../records/refusal.ts';
 import type {RoomState} from '../records/state.ts';
 import {openRoom} from '../room/open.ts';
 import type {Room} from '../room/room.ts';
+import {ROOM_FILE} from '../room/room-document.ts';
 import type {Session} from './session.ts';
 
 export interface Desk {
@@ -28,8 +31,14 @@ export async function openDesk(session: Session, reach: 'open' | 'all' = 'open')
   const civil = civilOf(room.zone);
   const now = nowOf(session, civil);
   const entries = reach === 'all' ? await room.allEntries() : room.entries;
+  for (const warning of room.warnings) session.warn(warning);
   warnOfSlowClock(session, entries, now, civil);
   return {session, room, civil, now, state: fold(entries, now)};
+}
+
+/** The session's room, or undefined where there is none: some questions can do without. */
+export async function openDeskIfAny(session: Session): Promise<Desk | undefined> {
+  return existsSync(join(session.dir, ROOM_FILE)) ? openDesk(session) : undefined;
 }
 
 /** The instant of the question. @throws Refusal where what was given is no instant */
@@ -49,6 +58,7 @@ function warnOfSlowClock(session: Session, entries: readonly Entry[], now: Insta
   const newest = entries.at(-1);
   if (newest !== undefined && instantOf(newest.recordedAt) > now)
     session.warn(
-      `the clock stands at ${civil.iso(now)}, before the newest entry (${newest.recordedAt}); later entries are left out where they are dated later.`,
+      `the clock stands at ${civil.iso(now)}, before the newest entry (${newest.recordedAt}): look at the computer’s date, or at --now.`,
+    ); later entries are left out where they are dated later.`,
     );
 }

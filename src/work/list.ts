@@ -1,6 +1,7 @@
 // What the room holds: samples, lots, units, loggers, specimens, as rows.
-import {valueAt} from '../records/state.ts';
+
 import {total} from '../records/stage.ts';
+import {valueAt} from '../records/state.ts';
 import type {Desk} from './desk.ts';
 
 export interface SampleRow {
@@ -83,13 +84,23 @@ export function lots({state, civil}: Desk): LotRow[] {
 export function units({state, now}: Desk): UnitRow[] {
   return [...state.units.values()].map(history => {
     const {code, type, place, logger, setPoints} = valueAt(history, now);
-    const living = [...state.lots.values()].filter(lot => lot.closed === undefined && lot.stays.at(-1)?.unit === code);
-    return {code, type, place, logger: logger ?? null, setPoints: setPoints ?? null, lots: living.map(lot => lot.code)};
+    const living = [...state.lots.values()].filter(
+      lot => lot.closed === undefined && lot.stays.at(-1)?.unit === code,
+    );
+    return {
+      code,
+      type,
+      place,
+      logger: logger ?? null,
+      setPoints: setPoints ?? null,
+      lots: living.map(lot => lot.code),
+    };
   });
 }
 
 export function loggers({state, now, room, civil}: Desk): LoggerRow[] {
-  const fromDays = (days: number | undefined) => (days === undefined ? null : civil.iso(Math.round(days * 86_400_000)));
+  const fromDays = (days: number | undefined) =>
+    days === undefined ? null : civil.iso(Math.round(days * 86_400_000));
   return [...state.loggers.values()].map(history => {
     const {code, kind, name} = valueAt(history, now);
     const span = room.span(code);
@@ -101,7 +112,10 @@ export function loggers({state, now, room, civil}: Desk): LoggerRow[] {
       readings: (span?.rows ?? 0) + byHand,
       from: fromDays(span?.fromDays),
       to: fromDays(span?.toDays),
-      units: [...state.units.values()].map(unit => valueAt(unit, now)).filter(unit => unit.logger === code).map(unit => unit.code),
+      units: [...state.units.values()]
+        .map(unit => valueAt(unit, now))
+        .filter(unit => unit.logger === code)
+        .map(unit => unit.code),
     };
   });
 }

@@ -47,13 +47,17 @@ export const source = z.strictObject({
 
 export const spreadFamily = z.enum(['lognormal', 'gamma', 'weibull', 'normal']);
 
+/** Individuals of one population; 3 to 15 % in well-fed cohorts, common practice without one source. */
+const USUAL_CV = 0.12;
+
 const stageModel = z.strictObject({
   stage,
   rate: rateModel,
   /** Coefficient of variation of an individual's dose. */
-  cv: z.number().min(0).max(1),
+  cv: z.number().min(0).max(1).default(USUAL_CV),
   family: spreadFamily.default('lognormal'),
-  source: z.string(),
+  /** Bundled profiles always name it; a person's own may not. */
+  source: z.string().optional(),
   /** Source of the spread, where it is another one than the rate's. */
   spreadSource: z.string().optional(),
   /** Source of the limits that end the rate, where it is another one. */
@@ -135,7 +139,7 @@ const shared = {
   diapause: z.array(diapause).default([]),
   cautions: z.array(text).default([]),
   note: text.optional(),
-  sources: z.array(source).min(1),
+  sources: z.array(source),
   at: instant.optional(),
 };
 

@@ -1,0 +1,39 @@
+import {readFile} from 'node:fs/promises';
+import {text as textOf} from 'node:stream/consumers';
+import {readRecords} from '../exchange/records-file.ts';
+import {Refusal} from '../records/refusal.ts';
+import {record} from '../work/record.ts';
+import {type Command, examples} from './command.ts';
+
+export const command: Command = {
+  declare(command) {
+    command.argument('<file>', 'a JSON array of records, or one JSON object a line; - reads standard input');
+    examples(command, 'apply season.json', 'apply - < records.jsonl');
+  },
+  async run(invocation, [file = '-']) {
+    const name = file === '-' ? 'standard input' : file;
+    const records = readRecords(file === '-' ? await textOf(process.stdin) : await textIn(file), name);
+    const {applied} = await record(
+      invocation,
+      records.map(({value}) => value),
+      index => records[index]!.where,
+    );
+    invocation.answer(applied, () =>
+      applied.passedOver === 0
+        ? `${applied.applied} records applied`
+        : `${applied.applied} records applied, ${applied.passedOver} passed over (applied before)`,
+    );
+  },
+};
+
+async function textIn(file: string): Promise<string> {
+  try {
+    return await readFile(file, 'utf8');
+  } catch (error) {
+    throw new Refusal(
+      'the file cannot be read',
+      file,
+      error instanceof Error ? `${error.message}.` : String(error),
+    );
+  }
+}

@@ -1,0 +1,15 @@
+import {type Archived, archiveRoom} from '../room/archive.ts';
+import type {Command} from './command.ts';
+
+export const command: Command = {
+  declare() {},
+  async run(invocation) {
+    const archived = await archiveRoom(invocation.dir, {by: invocation.by});
+    invocation.answer(archived, () => told(archived));
+  },
+};
+
+function told({lots, entries}: Archived): string {
+  if (entries === 0) return 'nothing is ready to be put aside: every lot that is closed and no longer needed here is put aside already';
+  return `put aside ${entries} entries${lots.length === 0 ? '' : `, with them the lots ${lots.join(', ')}`}; their codes still find them`;
+}

@@ -1,0 +1,79 @@
+// A lot's outlook in words.
+
+import type {Window} from '../development/answer.ts';
+import {instantWords} from '../exchange/time-words.ts';
+import {MS_PER_DAY} from '../records/entry.ts';
+import type {Desk} from '../work/desk.ts';
+import type {FigureSource} from '../work/figures.ts';
+import type {Outlook} from '../work/outlook.ts';
+
+const STATUS_WORDS = {
+  developing: 'developing',
+  due: 'due: adults may be out already',
+  emerging: 'emerging',
+  late: 'late',
+  finished: 'finished',
+  unknown: 'no dates can be given',
+} as const;
+
+/** @param behind the profiles the figures come from, where the reasons are wanted too */
+export function forecastText(outlook: Outlook, desk: Desk, behind?: readonly FigureSource[]): string {
+  const {lot, unit, forecast} = outlook;
+  const alive = forecast.alive === null ? 'number alive not known' : `${forecast.alive} alive`;
+  const title = [lot.code, unit, lot.taxon ?? '', alive, STATUS_WORDS[forecast.status]].filter(
+    part => part !== '',
+  );
+  const lines = [...facts(outlook, desk), ...(behind === undefined ? [] : reasons(outlook, behind))];
+  return [title.join(' · '), ...lines.map(([name, text]) => `  ${name.padEnd(9)} ${text}`)].join('\n');
+}
+
+type Line = readonly [name: string, text: string];
+
+function facts({forecast, readings}: Outlook, desk: Desk): Line[] {
+  const {first, half, last, animal, candidates, pace} = forecast;
+  const when = (days: number | null) =>
+    days === null ? 'beyond the horizon' : instantWords(days * MS_PER_DAY, desk.civil, desk.now);
+  const window = (times: Window) => `${when(times.p50)}  (${when(times.p10)} to ${when(times.p90)})`;
+  const lines: Line[] = [];
+  const stages = Object.entries(forecast.stagesNow).filter(([, share]) => share >= 0.005);
+  if (stages.length > 0)
+    lines.push(['now', stages.map(([stage, share]) => `${stage} ${percent(share)}`).join(', ')]);
+  if (first !== null) lines.push(['first', window(first)]);
+  if (half !== null) lines.push(['half', window(half)]);
+  if (last !== null) lines.push(['last', window(last)]);
+  if (first === null && animal.p50 !== null) lines.push(['one of it', window(animal)]);
+  if (forecast.startCheckingDays !== null) lines.push(['look from', when(forecast.startCheckingDays)]);
+  if (candidates.length > 0)
+    lines.push([
+      'may be',
+      candidates.map(({profile, weight}) => `${profile} ${weight.toFixed(2)}`).join(', '),
+    ]);
+  if (pace !== null)
+    lines.push([
+      'pace',
+      `${pace.p50.toFixed(2)} (${pace.p10.toFixed(2)} to ${pace.p90.toFixed(2)}), 1 is as published`,
+    ]);
+  lines.push([
+    'readings',
+    `${percent(readings.coverage)} of the time read${filled(readings.filledHours)}; ${readings.basis}`,
+  ]);
+  return lines;
+}
+
+function reasons({forecast}: Outlook, behind: readonly FigureSource[]): Line[] {
+  return [
+    ...forecast.assumptions.map(text => ['granted', text] as const),
+    ...behind.flatMap(({profile, name, sources, fromMemory}) => [
+      ['figures', `${profile} (${name})${fromMemory ? ': some figures are from memory' : ''}`] as const,
+      ...sources.map(source => ['', source] as const),
+    ]),
+  ];
+}
+
+function percent(share: number): string {
+  return `${Math.round(share * 100)} %`;
+}
+
+function filled(hours: number): string {
+  return hours === 0 ? '' : `, ${hours.toFixed(1)} h filled in`;
+}

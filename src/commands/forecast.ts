@@ -1,0 +1,31 @@
+import {openDesk} from '../work/desk.ts';
+import {figuresBehind} from '../work/figures.ts';
+import {forecastAnswer} from '../work/forecast-answer.ts';
+import {outlooks} from '../work/outlook.ts';
+import {type Command, examples} from './command.ts';
+import {forecastText} from './forecast-text.ts';
+import {numberWord} from './words.ts';
+
+export const command: Command = {
+  declare(command) {
+    command
+      .argument('[lot...]', 'lots (default: all that are open)')
+      .option('--hold <C>', 'as if held at this temperature from now on', numberWord)
+      .option('--why', 'what it rests on: readings, candidates, figures and their sources');
+    examples(command, 'forecast', 'forecast 26-031-A --why', 'forecast 26-031-A --hold 22');
+  },
+  async run(invocation, codes, {hold, why}) {
+    const desk = await openDesk(invocation, codes.length === 0 ? 'open' : 'all');
+    const answers = await outlooks(desk, {
+      codes: codes.length === 0 ? undefined : codes,
+      holdC: typeof hold === 'number' ? hold : undefined,
+    });
+    const behind =
+      why === true ? await Promise.all(answers.map(outlook => figuresBehind(outlook, desk))) : [];
+    invocation.answer(
+      answers.map(outlook => forecastAnswer(outlook, desk)),
+      () =>
+        answers.map((outlook, i) => forecastText(outlook, desk, behind[i])).join('\n\n') || 'no lot is open',
+    );
+  },
+};

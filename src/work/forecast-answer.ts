@@ -1,0 +1,77 @@
+// A lot's outlook as `teneral forecast` answers it: every instant as ISO text in the room's zone.
+import type {LotForecast, Quantiles, Window} from '../development/answer.ts';
+import {MS_PER_DAY} from '../records/entry.ts';
+import type {Desk} from './desk.ts';
+import type {Outlook} from './outlook.ts';
+
+type Told<Points> = {readonly [Point in keyof Points]: string | null};
+
+export interface ForecastAnswer {
+  readonly lot: string;
+  readonly asOf: string;
+  readonly unit: string;
+  readonly alive: number | null;
+  readonly stagesNow: LotForecast['stagesNow'];
+  readonly degreeDays: LotForecast['degreeDays'];
+  readonly adults: {
+    readonly expected: number | null;
+    readonly animal: Told<Quantiles>;
+    readonly first: Told<Window> | null;
+    readonly half: Told<Window> | null;
+    readonly last: Told<Window> | null;
+    readonly perDay: readonly {
+      readonly day: string;
+      readonly expected: number | null;
+      readonly probability: number;
+    }[];
+  };
+  readonly startChecking: string | null;
+  readonly nextCheck: string | null;
+  readonly pace: LotForecast['pace'];
+  readonly candidates: LotForecast['candidates'];
+  readonly readings: Outlook['readings'];
+  readonly status: LotForecast['status'];
+  readonly assumptions: readonly string[];
+}
+
+export function forecastAnswer({lot, unit, forecast, readings}: Outlook, {civil, now}: Desk): ForecastAnswer {
+  const iso = (days: number | null) => (days === null ? null : civil.iso(days * MS_PER_DAY));
+  const window = (times: Window | null) =>
+    times === null ? null : {p10: iso(times.p10), p50: iso(times.p50), p90: iso(times.p90)};
+  const {p05, p10, p25, p50, p75, p90, p95} = forecast.animal;
+  return {
+    lot: lot.code,
+    asOf: civil.iso(now),
+    unit,
+    alive: forecast.alive,
+    stagesNow: forecast.stagesNow,
+    degreeDays: forecast.degreeDays,
+    adults: {
+      expected: forecast.expected,
+      animal: {
+        p05: iso(p05),
+        p10: iso(p10),
+        p25: iso(p25),
+        p50: iso(p50),
+        p75: iso(p75),
+        p90: iso(p90),
+        p95: iso(p95),
+      },
+      first: window(forecast.first),
+      half: window(forecast.half),
+      last: window(forecast.last),
+      perDay: forecast.perDay.map(({fromDays, expected, probability}) => ({
+        day: civil.dayOf(fromDays * MS_PER_DAY),
+        expected,
+        probability,
+      })),
+    },
+    startChecking: iso(forecast.startCheckingDays),
+    nextCheck: iso(forecast.nextCheckDays),
+    pace: forecast.pace,
+    candidates: forecast.candidates,
+    readings,
+    status: forecast.status,
+    assumptions: forecast.assumptions,
+  };
+}

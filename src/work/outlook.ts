@@ -1,0 +1,143 @@
+// When adults will emerge from each lot: the lot, its course and its profiles brought to the forecast.
+import {openTimeOf} from '../care/calendar.ts';
+import {type CourseSummary, summaryOf} from '../climate/course-summary.ts';
+import type {LotForecast} from '../development/answer.ts';
+import {forecastLot} from '../development/forecast.ts';
+import type {ForecastRequest, SeenAnimals} from '../development/request.ts';
+import type {Day} from '../records/civil.ts';
+import {type Instant, MS_PER_DAY} from '../records/entry.ts';
+import {Refusal} from '../records/refusal.ts';
+import type {Profile} from '../records/schema/index.ts';
+import {total} from '../records/stage.ts';
+import type {Lot, Sighting} from '../records/state.ts';
+import {coursesOf} from './courses.ts';
+import type {Desk} from './desk.ts';
+import {profilesOf} from './profiles.ts';
+
+/** How far ahead emergence is looked for. */
+export const HORIZON_DAYS = 400;
+
+/** One lot and what is to be expected of it. */
+export interface Outlook {
+  readonly lot: Lot;
+  /** Where it lives. */
+  readonly unit: string;
+  readonly forecast: LotForecast;
+  readonly readings: CourseSummary;
+}
+
+export interface OutlookQuestion {
+  /** Default: every open lot. */
+  readonly codes?: readonly string[] | undefined;
+  /** A scenario: held at this temperature from where readings end. */
+  readonly holdC?: number | undefined;
+  /** Civil days for whose noon the shares of the stages are wanted. */
+  readonly sharesOn?: readonly Day[] | undefined;
+}
+
+/**
+ * Forecasts of lots, in the order of their codes as asked or as recorded.
+ * @throws Refusal for a code that is no lot, or a profile without the lot's stage
+ */
+export async function outlooks(
+  desk: Desk,
+  {codes, holdC, sharesOn = []}: OutlookQuestion = {},
+): Promise<Outlook[]> {
+  const {state, civil, now} = desk;
+  const lots = codes === undefined ? openLots(desk) : codes.map(code => lotOf(desk, code));
+  if (lots.length === 0) return [];
+  const fromDays = Math.min(...lots.map(beginningOf));
+  const nowDays = now / MS_PER_DAY;
+  const toDays = nowDays + HORIZON_DAYS;
+  const courses = coursesOf(desk, fromDays);
+  const profiles = await profilesOf(
+    lots.flatMap(({candidates}) => candidates.map(({profile}) => profile)),
+    state,
+  );
+  const shared = {
+    nowDays,
+    roundsDays: openTimeOf(state.calendar, civil)
+      .roundsBetween(fromDays * MS_PER_DAY, toDays * MS_PER_DAY)
+      .map(inDays),
+    dayBoundsDays: midnights(desk, fromDays, toDays),
+    sharesAtDays: sharesOn.map(day => inDays(civil.at(day, '12:00'))),
+  };
+  return Promise.all(
+    lots.map(async lot => {
+      const course = await courses(lot.stays, {fromDays: beginningOf(lot), nowDays, toDays, holdC});
+      return {
+        lot,
+        unit: lot.stays.at(-1)!.unit,
+        forecast: forecastLot({...requestFor(lot, profiles), ...shared, course}),
+        readings: summaryOf(course, nowDays),
+      };
+    }),
+  );
+}
+
+function openLots({state}: Desk): Lot[] {
+  return [...state.lots.values()].filter(
+    ({closed, mergedInto}) => closed === undefined && mergedInto === undefined,
+  );
+}
+
+function lotOf({state}: Desk, code: string): Lot {
+  const lot = state.lots.get(code);
+  if (lot === undefined)
+    throw new Refusal(`there is no lot "${code}"`, 'forecast', 'teneral list lots shows the lots there are.');
+  return lot;
+}
+
+function requestFor(
+  lot: Lot,
+  profiles: ReadonlyMap<string, Profile>,
+): Omit<ForecastRequest, 'course' | 'nowDays' | 'roundsDays' | 'dayBoundsDays' | 'sharesAtDays'> {
+  return {
+    lot: lot.code,
+    cohorts: lot.cohorts.map(({at, ...cohort}) => ({...cohort, atDays: inDays(at)})),
+    candidates: lot.candidates.flatMap(({profile: code, weight}) => {
+      const profile = profiles.get(code);
+      return profile === undefined ? [] : [{profile, weight}];
+    }),
+    alive: isCounted(lot) ? total(lot.alive) : null,
+    closed: lot.closed !== undefined || lot.mergedInto !== undefined,
+    sightings: lot.sightings.map(seenInDays),
+    looksDays: looksOf(lot),
+    survival: null,
+    holdHours: null,
+  };
+}
+
+/** Is it known how many are alive? */
+export function isCounted({counted, material}: Lot): boolean {
+  return counted !== 'unknown' && material === undefined;
+}
+
+/** When anybody looked for adults. */
+function looksOf({sightings}: Lot): number[] {
+  const looks = sightings.filter(
+    sighting => sighting.kind !== 'removal' && (sighting.kind !== 'count' || sighting.complete),
+  );
+  return looks.map(({at}) => inDays(at));
+}
+
+function seenInDays(sighting: Sighting): SeenAnimals {
+  const {at, ...seen} = sighting;
+  if (seen.kind !== 'emergence') return {...seen, atDays: inDays(at)};
+  const {since, ...emergence} = seen;
+  return {...emergence, sinceDays: inDays(since), atDays: inDays(at)};
+}
+
+function midnights({civil}: Desk, fromDays: number, toDays: number): number[] {
+  const bounds: number[] = [];
+  let day = civil.dayOf(fromDays * MS_PER_DAY);
+  for (;;) {
+    const at = inDays(civil.at(day, '00:00'));
+    bounds.push(at);
+    if (at >= toDays) return bounds;
+    day = civil.addDays(day, 1);
+  }
+}
+
+const beginningOf = ({cohorts}: Lot): number => Math.min(...cohorts.map(({at}) => inDays(at)));
+const inDays = (at: Instant): number => at / MS_PER_DAY;

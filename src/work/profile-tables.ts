@@ -1,0 +1,89 @@
+// A profile in figures: mean days at constant temperatures, against its own published table.
+import type {Profile} from '../records/schema/index.ts';
+import type {RoomState} from '../records/state.ts';
+import {rateModel} from '../thermal/rate-model.ts';
+import {fromMemory, profileCodes, profilesOf} from './profiles.ts';
+
+export interface ProfileRow {
+  readonly profile: string;
+  readonly name: string;
+  readonly rank: string;
+  readonly rearing: readonly string[];
+  /** From the first stage of the profile to the adult, at 20 °C; null where it does not develop there. */
+  readonly daysAt20: number | null;
+  readonly fromMemory: boolean;
+}
+
+/** Mean days by stage at each temperature asked for; null where nothing develops. */
+export interface ConstantDays {
+  readonly stage: string;
+  readonly days: readonly (number | null)[];
+}
+
+export interface Deviation {
+  readonly stage: string;
+  readonly temperature: number;
+  /** As published. */
+  readonly days: number;
+  /** By the profile's own rate; null where it says that nothing develops. */
+  readonly recomputed: number | null;
+}
+
+export async function profileRows(state?: RoomState): Promise<ProfileRow[]> {
+  const codes = await profileCodes(state);
+  const profiles = await profilesOf(codes, state);
+  return codes.flatMap(code => {
+    const profile = profiles.get(code);
+    return profile === undefined ? [] : [rowOf(profile)];
+  });
+}
+
+function rowOf(profile: Profile): ProfileRow {
+  const days = constantDays(profile, [20]).map(({days}) => days[0] ?? null);
+  return {
+    profile: profile.profile,
+    name: profile.name,
+    rank: profile.rank,
+    rearing: profile.rearing,
+    daysAt20: days.reduce<number | null>(
+      (sum, each) => (sum === null || each === null ? null : sum + each),
+      0,
+    ),
+    fromMemory: fromMemory(profile),
+  };
+}
+
+/** Of a group: of its middle member. */
+export function constantDays(profile: Profile, temperaturesC: readonly number[]): ConstantDays[] {
+  if ('variation' in profile) {
+    const {lnDaysAt20, lowerC} = profile.variation;
+    const degreeDays = Math.exp(lnDaysAt20.mean) * (20 - lowerC.mean);
+    return profile.stages.map(({stage, share}) => ({
+      stage,
+      days: temperaturesC.map(celsius => finite((share * degreeDays) / Math.max(0, celsius - lowerC.mean))),
+    }));
+  }
+  return profile.stages.map(({stage, rate}) => {
+    const model = rateModel(rate);
+    return {stage, days: temperaturesC.map(celsius => finite(1 / model.ratePerDay(celsius)))};
+  });
+}
+
+/** Every point of the profile's tables, recomputed. */
+export function tableDeviations(profile: Profile): Deviation[] {
+  if ('variation' in profile) return [];
+  return profile.stages.flatMap(({stage, rate}) => {
+    if (rate.kind !== 'table') return [];
+    const model = rateModel(rate);
+    return rate.points.map(({temperature, days}) => ({
+      stage,
+      temperature,
+      days,
+      recomputed: finite(1 / model.ratePerDay(temperature)),
+    }));
+  });
+}
+
+function finite(days: number): number | null {
+  return Number.isFinite(days) ? days : null;
+}

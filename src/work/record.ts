@@ -1,0 +1,116 @@
+// Records written into the room: checked together, all or nothing, safe to repeat.
+import {civil as civilOf} from '../exchange/civil.ts';
+import {inZone} from '../exchange/instants.ts';
+import {codesGiven, codesNamed} from '../records/codes.ts';
+import {complete} from '../records/complete.ts';
+import {decide} from '../records/decide.ts';
+import type {Entry} from '../records/entry.ts';
+import {fold} from '../records/fold.ts';
+import {parseRecord, type RoomRecord} from '../records/schema/index.ts';
+import type {RoomState} from '../records/state.ts';
+import {changeRoom} from '../room/change.ts';
+import {nextIds} from '../room/numbering.ts';
+import type {Names, Room} from '../room/room.ts';
+import {type Desk, nowOf} from './desk.ts';
+import {profileCodes, profilesOf} from './profiles.ts';
+import type {Session} from './session.ts';
+
+/** As `teneral apply` answers. */
+export interface Applied {
+  readonly applied: number;
+  /** Records whose key was applied before. */
+  readonly passedOver: number;
+  /** Ids of the new entries. */
+  readonly entries: readonly string[];
+}
+
+export interface Recorded {
+  readonly applied: Applied;
+  readonly written: readonly Entry[];
+  /** The room as it is now. */
+  readonly desk: Desk;
+}
+
+/**
+ * Write records, as JSON would hold them.
+ * @param where how to name one of them to a person
+ * @throws Refusal for the first record that cannot be accepted; nothing is written then
+ */
+export async function record(
+  session: Session,
+  drafts: readonly unknown[],
+  where: (index: number) => string = index => (drafts.length === 1 ? '' : `record ${index + 1}`),
+): Promise<Recorded> {
+  const given = drafts.map((draft, i) => parseRecord(draft, where(i)));
+  const codes = new Set(await profileCodes());
+  let written: readonly Entry[] = [];
+  const room = await changeRoom(
+    session.dir,
+    async room => {
+      const civil = civilOf(room.zone);
+      const now = nowOf(session, civil);
+      const before = fold(await room.entriesWith(namesIn(given)), now);
+      const known = keysOf(before.history);
+      const fresh = given
+        .map((one, index) => ({one, where: where(index)}))
+        .filter(({one}) => isFresh(one, known));
+      const placed = fresh.map(({one, where}) => inZone(one, civil, where));
+      const profiles = await profilesOf(candidatesOf(placed, before), before);
+      const records = complete(placed, {now: civil.iso(now), before, profiles});
+      written = numbered(room, records, session.by, civil.iso(now));
+      decide(before, written, {now, civil, profiles: codes}, index => fresh[index]!.where);
+      return {entries: written};
+    },
+    {by: session.by},
+  );
+  const civil = civilOf(room.zone);
+  const now = nowOf(session, civil);
+  const desk: Desk = {session, room, civil, now, state: fold(await room.entriesWith(namesIn(given)), now)};
+  const applied = {
+    applied: written.length,
+    passedOver: given.length - written.length,
+    entries: written.map(({id}) => id),
+  };
+  return {applied, written, desk};
+}
+
+/** Everything the records name, so that what is archived about it is at hand. */
+function namesIn(records: readonly RoomRecord[]): Names {
+  return {
+    codes: records.flatMap(record => [...codesGiven(record), ...codesNamed(record).map(({code}) => code)]),
+    keys: records.flatMap(({key}) => (key === undefined ? [] : [key])),
+    entries: records.flatMap(record => (record.record === 'void' ? [record.entry] : [])),
+  };
+}
+
+function keysOf(entries: readonly Entry[]): Set<string> {
+  return new Set(entries.flatMap(({record: {key}}) => (key === undefined ? [] : [key])));
+}
+
+/** Not applied before, and not already in this batch: the first one with a key counts. */
+function isFresh({key}: RoomRecord, known: Set<string>): boolean {
+  if (key === undefined) return true;
+  if (known.has(key)) return false;
+  known.add(key);
+  return true;
+}
+
+/** The profiles that complete.ts may want to look at: those of the lots concerned. */
+function candidatesOf(records: readonly RoomRecord[], {lots}: RoomState): Set<string> {
+  const own = records.flatMap(record => (record.record === 'lot' ? record.candidates : []));
+  const others = records.flatMap(record =>
+    'lot' in record ? (lots.get(record.lot ?? '')?.candidates ?? []) : [],
+  );
+  return new Set([...own, ...others].map(({profile}) => profile));
+}
+
+function numbered(room: Room, records: readonly RoomRecord[], by: string, now: string): Entry[] {
+  const ids = nextIds(room, records.length);
+  return records.map((record, i) => ({
+    id: ids.entries[i]!,
+    request: ids.request,
+    recordedAt: record.recordedAt ?? now,
+    by,
+    record,
+  }));
+}

@@ -1,0 +1,46 @@
+// A trace as people read it: what a code came from, and everything that came of it.
+
+import type {TreeNode} from '../exchange/pictures/tree.ts';
+import {instantWords} from '../exchange/time-words.ts';
+import {sentenceOf} from '../records/daybook.ts';
+import {atOf, type Entry} from '../records/entry.ts';
+import {type TraceNode, trace} from '../records/trace.ts';
+import type {Desk} from './desk.ts';
+
+/** @param desk opened with reach `all`, so that what is archived is found @throws Refusal for an unknown code */
+export function traceOf({state}: Desk, code: string): TraceNode {
+  return trace(state, code);
+}
+
+/** The tree below a node: its entries, then what came of it. */
+export function downTree(node: TraceNode, desk: Desk): TreeNode {
+  return {
+    text: titleOf(node),
+    kind: 'seen',
+    children: [
+      ...node.entries.map(entry => entryLeaf(entry, desk)),
+      ...node.down.map(child => downTree(child, desk)),
+    ],
+  };
+}
+
+/** The chain above a node, nearest first. */
+export function upTree(node: TraceNode, desk: Desk): TreeNode {
+  return {
+    text: titleOf(node),
+    kind: 'seen',
+    children: [
+      ...node.entries.map(entry => entryLeaf(entry, desk)),
+      ...node.up.map(parent => upTree(parent, desk)),
+    ],
+  };
+}
+
+function titleOf({kind, code, taxon}: TraceNode): string {
+  const name = kind === 'sample' ? 'field sample' : kind;
+  return `${name} ${code}${taxon === undefined ? '' : `, ${taxon}`}`;
+}
+
+function entryLeaf(entry: Entry, {civil, now}: Desk): TreeNode {
+  return {text: `${instantWords(atOf(entry), civil, now)}  ${sentenceOf(entry.record)}`, children: []};
+}

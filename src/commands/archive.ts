@@ -10,6 +10,7 @@ export const command: Command = {
 };
 
 function told({lots, entries}: Archived): string {
-  if (entries === 0) return 'nothing is ready to be put aside: every lot that is closed and no longer needed here is put aside already';
+  if (entries === 0)
+    return 'nothing is ready to be put aside: every lot that is closed and no longer needed here is put aside already';
   return `put aside ${entries} entries${lots.length === 0 ? '' : `, with them the lots ${lots.join(', ')}`}; their codes still find them`;
 }

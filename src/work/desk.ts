@@ -55,10 +55,9 @@ export function nowOf({now}: Session, civil: Civil): Instant {
 }
 
 function warnOfSlowClock(session: Session, entries: readonly Entry[], now: Instant, civil: Civil): void {
-  const newest = entries.at(-1);
-  if (newest !== undefined && instantOf(newest.recordedAt) > now)
-    session.warn(
-      `the clock stands at ${civil.iso(now)}, before the newest entry (${newest.recordedAt}): look at the computer’s date, or at --now.`,
-    ); later entries are left out where they are dated later.`,
-    );
+  const newest = entries.at(-1)?.recordedAt;
+  if (newest === undefined || instantOf(newest) <= now) return;
+  session.warn(
+    `the clock stands at ${civil.iso(now)}, before the newest entry (${newest}): look at the computer’s date, or at --now.`,
+  );
 }

@@ -11,6 +11,7 @@ import type {Profile} from '../records/schema/index.ts';
 import {total} from '../records/stage.ts';
 import type {Lot, Sighting} from '../records/state.ts';
 import {coursesOf} from './courses.ts';
+import {midnights} from './day-bounds.ts';
 import type {Desk} from './desk.ts';
 import {profilesOf} from './profiles.ts';
 
@@ -59,7 +60,7 @@ export async function outlooks(
     roundsDays: openTimeOf(state.calendar, civil)
       .roundsBetween(fromDays * MS_PER_DAY, toDays * MS_PER_DAY)
       .map(inDays),
-    dayBoundsDays: midnights(desk, fromDays, toDays),
+    dayBoundsDays: midnights(civil, fromDays, toDays),
     sharesAtDays: sharesOn.map(day => inDays(civil.at(day, '12:00'))),
   };
   return Promise.all(
@@ -126,17 +127,6 @@ function seenInDays(sighting: Sighting): SeenAnimals {
   if (seen.kind !== 'emergence') return {...seen, atDays: inDays(at)};
   const {since, ...emergence} = seen;
   return {...emergence, sinceDays: inDays(since), atDays: inDays(at)};
-}
-
-function midnights({civil}: Desk, fromDays: number, toDays: number): number[] {
-  const bounds: number[] = [];
-  let day = civil.dayOf(fromDays * MS_PER_DAY);
-  for (;;) {
-    const at = inDays(civil.at(day, '00:00'));
-    bounds.push(at);
-    if (at >= toDays) return bounds;
-    day = civil.addDays(day, 1);
-  }
 }
 
 const beginningOf = ({cohorts}: Lot): number => Math.min(...cohorts.map(({at}) => inDays(at)));

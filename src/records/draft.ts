@@ -1,6 +1,6 @@
 // The state of a room while it is being folded: the same shapes, still open.
 import type {Instant} from './entry.ts';
-import type {Lot, RoomState, Specimen} from './state.ts';
+import type {Lot, RoomState, Specimen, Tally} from './state.ts';
 
 /** Fields and collections that may still be changed. */
 type Open<T> = {-readonly [Field in keyof T]: OpenValue<T[Field]>};
@@ -13,7 +13,7 @@ type OpenValue<T> =
         ? Item[]
         : T;
 
-export type LotDraft = Open<Lot>;
+export type LotDraft = Omit<Open<Lot>, 'tally'> & {tally: Open<Tally>};
 export type SpecimenDraft = Open<Specimen>;
 export type RoomDraft = Omit<Open<RoomState>, 'lots' | 'specimens'> & {
   lots: Map<string, LotDraft>;

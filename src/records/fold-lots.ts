@@ -63,8 +63,8 @@ export function mergeLots(room: RoomDraft, record: RecordOf<'merge'>, {at, entry
   if (!isEmpty(stages))
     into.cohorts.push({at, stages, progress: [0, 1], ages, how: 'merged', fromLot: from.code});
   into.alive = put(into.alive, stages);
-  into.tally = {...into.tally, mergedIn: into.tally.mergedIn + total(stages)};
-  from.tally = {...from.tally, mergedOut: from.tally.mergedOut + total(stages)};
+  into.tally.mergedIn += total(stages);
+  from.tally.mergedOut += total(stages);
   from.alive = {};
   into.exact = into.exact && from.exact;
   into.counted = vaguer(into.counted, from.counted);
@@ -93,8 +93,8 @@ export function removeFrom(
 ): void {
   const {left, missing} = take(lot.alive, count, source);
   lot.alive = left;
-  const {tally} = lot;
-  lot.tally = {...tally, [account]: tally[account] + count, found: tally.found + missing};
+  lot.tally[account] += count;
+  lot.tally.found += missing;
 }
 
 /** Animals are hidden, or nobody knows how many there are. */

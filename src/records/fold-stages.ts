@@ -35,7 +35,7 @@ export function hatchAnimals(lot: LotDraft, record: RecordOf<'hatch'>, {at, entr
     lot.sightings.push(seen);
   }
   if (others > 0) {
-    lot.tally = {...lot.tally, hatched: lot.tally.hatched + others};
+    lot.tally.hatched += others;
     lot.cohorts.push({at, stages: {[stage]: others}, progress: [0, 0], ages: 'mixed', how: 'hatched'});
   }
 }
@@ -72,7 +72,7 @@ export function lookBefore(lot: LotDraft, at: Instant): Instant {
 }
 
 function comeToLight(lot: LotDraft, stages: StageCounts, at: Instant): void {
-  lot.tally = {...lot.tally, found: lot.tally.found + total(stages)};
+  lot.tally.found += total(stages);
   lot.cohorts.push({at, stages, progress: [0, 1], ages: 'mixed', how: 'found'});
 }
 

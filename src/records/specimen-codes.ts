@@ -21,6 +21,7 @@ export function givenCodes(record: SpecimenRecord): readonly string[] {
 export function specimenCodes(record: SpecimenRecord, isTaken: (code: string) => boolean): string[] {
   const count = specimenCount(record);
   const codes = givenCodes(record).slice(0, count);
+  if (codes.length === count) return codes;
   const mark = marks[record.record];
   for (let number = 1; codes.length < count; number++) {
     const code = `${record.lot}-${mark}${number}`;

@@ -15,13 +15,8 @@ export interface Taken {
  * unseen), then by any other, so that the sum stays right.
  */
 export function take(alive: StageCounts, count: number, source: Source): Taken {
-  const left: Record<Stage, number> = {...alive};
-  let missing = count;
-  for (const stage of takingOrder(Object.keys(alive), source)) {
-    const taken = Math.min(left[stage]!, missing);
-    left[stage]! -= taken;
-    missing -= taken;
-  }
+  const left = {...alive};
+  const missing = drain(left, count, source);
   return {left: withoutEmpty(left), missing};
 }
 
@@ -40,11 +35,10 @@ export function recount(
   alive: StageCounts,
   counted: StageCounts,
 ): {readonly alive: StageCounts; readonly surplus: StageCounts} {
-  let uncounted = alive;
+  const uncounted = {...alive};
   const surplus: Record<Stage, number> = {};
   for (const [stage, count] of inOrder(counted).reverse()) {
-    const {left, missing} = take(uncounted, count, {stage});
-    uncounted = left;
+    const missing = drain(uncounted, count, {stage});
     if (missing > 0) surplus[stage] = missing;
   }
   return {alive: put(uncounted, counted), surplus};
@@ -52,6 +46,17 @@ export function recount(
 
 export function isEmpty(counts: StageCounts): boolean {
   return total(counts) === 0;
+}
+
+/** Take out what is there. @returns how many are missing */
+function drain(left: Record<Stage, number>, count: number, source: Source): number {
+  let missing = count;
+  for (const stage of takingOrder(Object.keys(left), source)) {
+    const taken = Math.min(left[stage]!, missing);
+    left[stage]! -= taken;
+    missing -= taken;
+  }
+  return missing;
 }
 
 function takingOrder(stages: readonly Stage[], source: Source): readonly Stage[] {

@@ -27,7 +27,7 @@ export function decide(
   known: Known,
   nameOf: (index: number) => string = index => `record ${index + 1}`,
 ): void {
-  const whereOf = (index: number) => `${nameOf(index)} (${additions[index]!.record.record})`.trimStart();
+  const whereOf = (index: number) => named(nameOf(index), additions[index]!);
   const {room, faults} = livedThrough([...before.history, ...additions], known);
   const firstUses = firstUsesOf(room);
   for (const [index, entry] of additions.entries()) {
@@ -136,6 +136,11 @@ function culpritOf({record}: Entry, additions: readonly Entry[]): number {
       lot !== undefined && (('lot' in other && other.lot === lot) || ('into' in other && other.into === lot)),
   );
   return Math.max(sameLot, 0);
+}
+
+/** "records.json, record 3 (loss)", or the kind alone where there is no name for it. */
+function named(name: string, {record}: Entry): string {
+  return name === '' ? record.record : `${name} (${record.record})`;
 }
 
 function isVoid({record}: Entry): boolean {

@@ -1,22 +1,23 @@
 // Rules that keep the sum of a lot: no animal counted, emerged or lost that is not there.
 import {balanceInWords} from './balance.ts';
+import {isHidden} from './fold-lots.ts';
 import type {Fault, Rule} from './rule.ts';
 import type {RoomRecord} from './schema/index.ts';
 import {specimenCount} from './specimen-codes.ts';
 import {total} from './stage.ts';
 import type {Lot, RoomState} from './state.ts';
 
-/** Only where every animal is known can there be too many or too few of them. */
+/** Hidden animals cannot be counted out; an estimate may prove too low, but not too high without a loss. */
 const countsWhatIsAlive: Rule = (room, {entry: {record}}) => {
   if (record.record !== 'count') return undefined;
-  const lot = exactLot(room, record.lot);
-  if (lot === undefined) return undefined;
+  const lot = room.lots.get(record.lot);
+  if (lot === undefined || isHidden(lot)) return undefined;
   const counted = total(record.stages);
   const alive = total(lot.alive);
   const what = `${counted} counted where ${areAlive(lot)} (${balanceInWords(lot)})`;
-  if (counted > alive)
+  if (counted > alive && lot.counted === 'exact')
     return {what, mend: 'Correct the count, or record the animals found in the same batch.'};
-  if (record.complete !== true || counted === alive) return undefined;
+  if (record.complete !== true || counted >= alive) return undefined;
   return {
     what: `all were looked at and ${what}`,
     mend: `Record the loss of ${alive - counted} in the same batch (cause "missing" if nobody knows), or correct the count.`,

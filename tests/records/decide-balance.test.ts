@@ -161,6 +161,12 @@ describe('lots whose number is not exact', () => {
     });
   });
 
+  test('an estimated lot is not counted down without a loss that says why', () => {
+    given(unit(), sample(), lot({'larva-2': 40}, {counted: 'estimated'}))
+      .when({record: 'count', lot: 'A', at: day(1), stages: {'larva-2': 36}, complete: true})
+      .thenRefused(/36 counted where 40 are alive/);
+  });
+
   test('hidden animals come to light as they emerge', () => {
     const galls = {...lot({}), stages: undefined, material: {what: 'galls', amount: 40, unit: 'pieces'}};
     const {state} = given(unit(), sample(), JSON.parse(JSON.stringify(galls)))

@@ -16,9 +16,12 @@ process.exitCode = await main(process.argv.slice(2));
 async function main(argv: readonly string[]): Promise<number> {
   const json = argv.includes('--json');
   try {
-    const program = await programFor(argv);
+    let status = DONE;
+    const program = await programFor(argv, () => {
+      status = REFUSED;
+    });
     await program.parseAsync(argv, {from: 'user'});
-    return DONE;
+    return status;
   } catch (error) {
     if (error instanceof CommanderError) return error.exitCode === 0 ? DONE : WRONG_USAGE;
     if (error instanceof Refusal) return refuse(error, json);
@@ -26,8 +29,11 @@ async function main(argv: readonly string[]): Promise<number> {
   }
 }
 
-/** All commands by name and summary; only the one asked for is loaded and knows its options. */
-async function programFor(argv: readonly string[]): Promise<Command> {
+/**
+ * All commands by name and summary; only the one asked for is loaded and knows its options.
+ * @param fail called when the command answered that something is wrong
+ */
+async function programFor(argv: readonly string[], fail: () => void): Promise<Command> {
   const program = new Command('teneral')
     .description(
       'Schedules a rearing room and predicts when adults emerge. Without a command, its screens open.',
@@ -48,7 +54,7 @@ async function programFor(argv: readonly string[]): Promise<Command> {
     declared.action(async () => {
       const options = declared.optsWithGlobals<GlobalOptions & Record<string, unknown>>();
       try {
-        await command.run(invocationFor(options), declared.args, options);
+        if ((await command.run(invocationFor(options), declared.args, options)) === false) fail();
       } catch (error) {
         if (error instanceof InvalidArgumentError) declared.error(`error: ${error.message}`);
         throw error;

@@ -17,8 +17,11 @@ export type Options = Readonly<Record<string, unknown>>;
 export interface Command {
   /** Declares arguments, options and examples on a commander command that already has name and summary. */
   declare(command: Commander): void;
-  /** @throws Refusal when the request cannot be granted */
-  run(invocation: Invocation, args: readonly string[], options: Options): Promise<void>;
+  /**
+   * @returns false where it answered, but the answer is that something is wrong: then the exit status is 1
+   * @throws Refusal when the request cannot be granted
+   */
+  run(invocation: Invocation, args: readonly string[], options: Options): Promise<boolean | void>;
 }
 
 /** The help lines that show real uses of a command. */

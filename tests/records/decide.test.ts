@@ -102,6 +102,10 @@ describe('dates', () => {
     ],
     [{record: 'identification', specimen: 'A-1', taxon: 'P', on: '2031-05-12'}, 'identified on 2031-05-12'],
     [{record: 'identification', specimen: 'A-1', taxon: 'P', at: day(0)}, 'is before A-1 was found'],
+    [
+      {record: 'mask', logger: 'L1', from: day(2), to: day(1), why: 'in the sun'},
+      'it ends (2031-05-02T09:00:00Z) before it begins (2031-05-03T09:00:00Z)',
+    ],
     [{record: 'imago', specimen: 'A-1'}, 'A-1 was not recorded as a subimago'],
     [{record: 'calendar', closed: [{from: '2031-05-09', to: '2031-05-08'}]}, 'closed from 2031-05-09'],
     [{record: 'rule', code: 'r', task: 'feed', every: {days: 4}, latestDays: 3}, 'do not follow each other'],
@@ -166,6 +170,27 @@ describe('a lot', () => {
       ['merged', 'C'],
     ]);
     expect(merged.state.lots.get('C')).toMatchObject({alive: {}, mergedInto: 'A', tally: {mergedOut: 2}});
+  });
+
+  test('splits off some animals, not none', () => {
+    room()
+      .when(lot({pupa: 1}), {record: 'split', lot: 'A', into: 'B', at: day(1), stages: {pupa: 0}})
+      .thenRefused('no animals are split off', 'record 2 (split)');
+  });
+
+  test('of eggs laid here begins after the female emerged, or after the lot she lives in began', () => {
+    const eggs = (from: object, days: number) => {
+      return {record: 'lot', code: 'F', from, unit: 'C1', at: day(days), stages: {egg: 9}};
+    };
+    reared()
+      .when(eggs({specimen: 'A-1'}, 0))
+      .thenRefused(/^the lot begins .*, before A-1 emerged/);
+    reared()
+      .when(eggs({lot: 'A'}, -1))
+      .thenRefused(/before lot A itself began/);
+    reared()
+      .when(eggs({specimen: 'A-1'}, 2))
+      .thenHolds();
   });
 
   test('shares a unit with another one', () => {

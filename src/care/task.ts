@@ -59,8 +59,8 @@ export interface EmergenceOutlook {
   /** Between them nine in ten animals emerge. */
   readonly p05: Instant | null;
   readonly p95: Instant | null;
-  /** How long an adult of this kind may wait unseen. */
-  readonly holdHours: number;
+  /** How long an adult of this kind may wait unseen; where not given, as its candidates' profiles say. */
+  readonly holdHours?: number | undefined;
 }
 
 /**

@@ -1,0 +1,144 @@
+// The jobs of a room: one for each task of each lot or unit.
+import type {Instant} from '../records/entry.ts';
+import type {Lot, Rule, Unit} from '../records/state.ts';
+import type {OpenTime} from './calendar.ts';
+import {finishJobs} from './finishing.ts';
+import {grouped} from './grouped.ts';
+import {groupsOf} from './groups.ts';
+import type {Job} from './job.ts';
+import {lastDoneForLot} from './last-done.ts';
+import {type Deed, type Ledger, ledgerOf} from './ledger.ts';
+import {holdHoursOf, lookDeeds, lookWindow} from './looks.ts';
+import {nearestRules} from './nearest.ts';
+import {occupiedSince, unitOf} from './occupancy.ts';
+import {letRest} from './rest.ts';
+import {eats, isLiving, isStage, restsSince, since, stagesOf} from './stages.ts';
+import {rulesInForce} from './start-rules.ts';
+import {isFinishing, isForLot, isWanted, isWantedAtOnce} from './subjects.ts';
+import type {CareInput} from './task.ts';
+import {type Clock, clockOf, firstWindow, windowOf} from './window.ts';
+
+interface Setting {
+  readonly input: CareInput;
+  readonly open: OpenTime;
+  readonly clock: Clock;
+  readonly ledger: Ledger;
+}
+
+/** A lot in its unit, with the rule that is nearest to it. */
+interface Wanting {
+  readonly rule: Rule;
+  readonly lot: Lot;
+  readonly unit: Unit;
+}
+
+/** Every job of the room's living lots and their units, and what finishes the lots that are empty. */
+export function jobsOf(input: CareInput, open: OpenTime): Job[] {
+  const {state, civil, instantAfterDegreeDays} = input;
+  const setting = {input, open, clock: clockOf(civil, instantAfterDegreeDays), ledger: ledgerOf(state)};
+  const rules = rulesInForce(state.rules);
+  const wanting = wantings(
+    input,
+    rules.filter(rule => !isFinishing(rule)),
+  );
+  return [
+    ...wanting.filter(({rule}) => isForLot(rule)).map(each => lotJob(each, setting)),
+    ...unitJobs(
+      wanting.filter(({rule}) => !isForLot(rule)),
+      setting,
+    ),
+    ...finishJobs(state, rules.filter(isFinishing), setting.ledger, setting.clock),
+  ];
+}
+
+function wantings({state, profiles}: CareInput, rules: readonly Rule[]): Wanting[] {
+  const ofType = grouped(rules, rule => rule.for.type);
+  const general = ofType.get(undefined) ?? [];
+  const wanting: Wanting[] = [];
+  for (const lot of state.lots.values()) {
+    const unit = isLiving(lot) ? unitOf(lot, state) : undefined;
+    if (unit === undefined) continue;
+    const {code, type} = unit;
+    const groups = groupsOf(lot, profiles, state.samples.get(lot.sample));
+    const housed = {...groups, lot: lot.code, unit: code, type, stages: stagesOf(lot)};
+    for (const rule of nearestRules([...(ofType.get(type) ?? []), ...general], housed).values())
+      if (isWanted(rule, lot, type)) wanting.push({rule, lot, unit});
+  }
+  return wanting;
+}
+
+function lotJob({rule, lot, unit}: Wanting, {input, open, clock, ledger}: Setting): Job {
+  const {state, emergence, profiles} = input;
+  const {lots} = state;
+  const job = {rule, unit, lot, lots: [lot]};
+  if (rule.task === 'look') {
+    const deeds = lookDeeds(lot, ledger);
+    const outlook = emergence.get(lot.code);
+    const looking = {
+      lot,
+      type: unit.type,
+      outlook,
+      holdHours: outlook?.holdHours ?? holdHoursOf(lot, profiles),
+      lots,
+    };
+    return {
+      ...job,
+      deeds,
+      lastDone: limit => lastAmong(deeds, limit),
+      windowAfter: last => lookWindow(rule, {...looking, last}, open, clock),
+    };
+  }
+  const begins = wantedSince(rule, lot, unit, lots);
+  return {
+    ...job,
+    deeds: ledger.ofLot(rule.task, lot),
+    lastDone: limit => lastDoneForLot(rule.task, lot, limit, ledger, lots),
+    windowAfter(last) {
+      if (last !== undefined && last >= begins) return windowOf(rule, last, lot.code, clock);
+      const first = isWantedAtOnce(rule, unit.type) ? firstWindow : windowOf;
+      return first(rule, begins, lot.code, clock);
+    },
+  };
+}
+
+/** Since when the lot has had animals that the task is for. */
+function wantedSince(
+  {task, for: {stages}}: Rule,
+  lot: Lot,
+  unit: Unit,
+  lots: ReadonlyMap<string, Lot>,
+): Instant {
+  if (task === 'move-pupae' && unit.type === 'cage') return restsSince(lot);
+  if (task === 'feed' || task === 'give-water') return since(lot, eats, lots);
+  if (stages === undefined) return lot.startedAt;
+  return since(lot, stage => stages.some(named => isStage(stage, named)), lots);
+}
+
+/** One job for each task of a unit: of the rules its lots bring along, the most demanding. */
+function unitJobs(wanting: readonly Wanting[], {input, clock, ledger}: Setting): Job[] {
+  const occupied = occupiedSince(input.state.lots.values());
+  const together = grouped(wanting, ({rule, unit}) => `${rule.task} ${unit.code}`);
+  return [...together.values()].map(alike => {
+    const {rule, unit, lot: demanding} = alike.reduce((a, b) => (limitOf(b.rule) < limitOf(a.rule) ? b : a));
+    const lots = alike.map(({lot}) => lot);
+    const begins = occupied.get(unit.code) ?? demanding.startedAt;
+    const deeds = ledger.ofUnit(rule.task, unit.code);
+    return {
+      rule,
+      unit,
+      lots,
+      deeds,
+      lastDone: limit => lastAmong(deeds, limit),
+      windowAfter: last =>
+        letRest(windowOf(rule, Math.max(last ?? 0, begins), demanding.code, clock), unit, lots, clock),
+    };
+  });
+}
+
+function limitOf({every, latestDays}: Rule): number {
+  return latestDays ?? ('days' in every ? every.days : every.degreeDays / 10);
+}
+
+function lastAmong(deeds: readonly Deed[], limit: Instant): Instant | undefined {
+  return deeds.findLast(({at, skipped}) => skipped === undefined && at <= limit)?.at;
+}

@@ -1,0 +1,109 @@
+// When to look for adults: planned from the forecast, by the rule's interval where there is none.
+import {type Instant, MS_PER_DAY, MS_PER_HOUR} from '../records/entry.ts';
+import {isHidden} from '../records/fold-lots.ts';
+import type {Profile} from '../records/schema/index.ts';
+import type {Lot, Rule} from '../records/state.ts';
+import type {OpenTime} from './calendar.ts';
+import type {Deed, Ledger} from './ledger.ts';
+import {mayEmerge, since, stagesOf} from './stages.ts';
+import type {UnitType} from './start-rule.ts';
+import {isStartRule} from './start-rules.ts';
+import type {EmergenceOutlook} from './task.ts';
+import {type Clock, type Window, windowOf} from './window.ts';
+
+/** Once an adult is out, daily looks go on for so long after the last one. Common practice, no source. */
+const DAILY_AFTER_ADULT_DAYS = 14;
+/** The first look may not be later than this before one in twenty animals is out. */
+const SHORTEST_LEAD_DAYS = 1;
+
+export interface LookCase {
+  readonly lot: Lot;
+  readonly type: UnitType;
+  readonly outlook: EmergenceOutlook | undefined;
+  /** How long an adult of this kind may wait unseen. */
+  readonly holdHours: number;
+  readonly last: Instant | undefined;
+  readonly lots: ReadonlyMap<string, Lot>;
+}
+
+/** When the next look is wanted; null where no adult can be near. */
+export function lookWindow(rule: Rule, each: LookCase, open: OpenTime, clock: Clock): Window | null {
+  const {outlook, lot} = each;
+  if (outlook === undefined) return byInterval(rule, each, clock);
+  const {startChecking, nextCheck} = outlook;
+  if (startChecking === null && nextCheck === null)
+    return isHidden(lot) ? byInterval(rule, each, clock) : null;
+  return byForecast(rule, each, outlook, open);
+}
+
+function byForecast(
+  rule: Rule,
+  {lot, last, holdHours}: LookCase,
+  {startChecking, nextCheck, p05}: EmergenceOutlook,
+  open: OpenTime,
+): Window | null {
+  const start = Math.max(startChecking ?? nextCheck!, lot.startedAt);
+  if (last === undefined || last < start) {
+    const latest = p05 === null ? start : Math.max(start, p05 - SHORTEST_LEAD_DAYS * MS_PER_DAY);
+    return {since: last ?? lot.startedAt, earliest: start, target: start, latest};
+  }
+  if (nextCheck === null) return null;
+  const hold = holdMs(rule, holdHours);
+  const target = Math.max(last, Math.min(nextCheck, roundWithin(last, hold, open)));
+  return {
+    since: last,
+    earliest: Math.min(target, last + hold / 2),
+    target,
+    latest: Math.max(target, last + hold),
+  };
+}
+
+/** How long an adult may wait unseen: the shortest that any of a lot's candidates allows, else a day (common practice, no source). */
+export function holdHoursOf({candidates}: Lot, profiles: ReadonlyMap<string, Profile>): number {
+  const hours = candidates.flatMap(({profile}) => profiles.get(profile)?.adult.holdHours ?? []);
+  return hours.length === 0 ? 24 : Math.min(...hours);
+}
+
+/** A start value says how often to look without a forecast; a rule of the room's own also with one. */
+function holdMs(rule: Rule, holdHours: number): number {
+  const own =
+    isStartRule(rule) || !('days' in rule.every) ? Number.POSITIVE_INFINITY : rule.every.days * MS_PER_DAY;
+  return Math.min(holdHours * MS_PER_HOUR, own);
+}
+
+/** The last round that leaves nobody waiting longer than `hold` since a look; where there is none, the first after. */
+function roundWithin(last: Instant, hold: number, open: OpenTime): Instant {
+  const before = open.previousRound(last + hold);
+  if (before !== null && before > last) return before;
+  return open.nextRound(last + hold) ?? last + hold;
+}
+
+function byInterval(rule: Rule, {lot, type, last, lots}: LookCase, clock: Clock): Window | null {
+  const near = isHidden(lot) || type === 'emergence-box' || stagesOf(lot).some(mayEmerge);
+  if (!near) return null;
+  const emerged = lot.sightings.findLast(({kind}) => kind === 'emergence')?.at;
+  const from = Math.max(last ?? 0, type === 'emergence-box' ? lot.startedAt : since(lot, mayEmerge, lots));
+  const daily = emerged !== undefined && from - emerged <= DAILY_AFTER_ADULT_DAYS * MS_PER_DAY;
+  if (!daily) return windowOf(rule, from, lot.code, clock);
+  return {
+    since: from,
+    earliest: clock.after(from, 0.5),
+    target: clock.after(from, 1),
+    latest: clock.after(from, 1.5),
+  };
+}
+
+/** Every look at a lot, in order of time: the checks, complete counts and emergences too. */
+export function lookDeeds(lot: Lot, ledger: Ledger): readonly Deed[] {
+  const care = ledger.ofLot('look', lot);
+  const seen = new Set(care.filter(({skipped}) => skipped === undefined).map(({at}) => at));
+  const others = lot.looks.filter(at => !seen.has(at)).map(at => ({at, by: whoLooked(lot, at)}));
+  return [...care, ...others].sort((a, b) => a.at - b.at);
+}
+
+function whoLooked(lot: Lot, at: Instant): string {
+  const entry = lot.entries.find(
+    ({record}) => 'at' in record && record.at !== undefined && Date.parse(record.at) === at,
+  );
+  return entry?.by ?? '';
+}

@@ -1,0 +1,53 @@
+// When a task can be done in open time, given its window.
+import type {Civil, Day} from '../records/civil.ts';
+import type {Instant} from '../records/entry.ts';
+import type {OpenTime} from './calendar.ts';
+import type {Window} from './window.ts';
+
+/**
+ * The open moment a task is planned for. On the target's own day if the room is open then; else the next round up
+ * to `latest`; else it is pulled forward to the last one from `earliest` on. Null: no open time lies in the window,
+ * and only a visit on closed time will do.
+ */
+export function openMoment(window: Window, open: OpenTime, civil: Civil): Instant | null {
+  const targetDay = civil.dayOf(window.target);
+  return (
+    nearest(momentsOn(targetDay, window, open), window.target) ??
+    laterDay(targetDay, window, open, civil) ??
+    earlierDay(targetDay, window, open, civil)
+  );
+}
+
+/** The round of each opening, or where it comes too soon, the instant from which it is not too soon. */
+function momentsOn(day: Day, {earliest, latest}: Window, open: OpenTime): Instant[] {
+  return open
+    .openings(day)
+    .map(({from, to}) => (from < earliest && earliest < to ? earliest : from))
+    .filter(moment => earliest <= moment && moment <= latest);
+}
+
+function nearest(moments: readonly Instant[], target: Instant): Instant | undefined {
+  const [first, ...others] = moments;
+  return others.reduce(
+    (best, each) => (Math.abs(each - target) < Math.abs(best! - target) ? each : best),
+    first,
+  );
+}
+
+function laterDay(targetDay: Day, window: Window, open: OpenTime, civil: Civil): Instant | undefined {
+  const last = civil.dayOf(window.latest);
+  for (let day = civil.addDays(targetDay, 1); day <= last; day = civil.addDays(day, 1)) {
+    const [moment] = momentsOn(day, window, open);
+    if (moment !== undefined) return moment;
+  }
+  return undefined;
+}
+
+function earlierDay(targetDay: Day, window: Window, open: OpenTime, civil: Civil): Instant | null {
+  const first = civil.dayOf(window.earliest);
+  for (let day = civil.addDays(targetDay, -1); day >= first; day = civil.addDays(day, -1)) {
+    const moment = momentsOn(day, window, open).at(-1);
+    if (moment !== undefined) return moment;
+  }
+  return null;
+}

@@ -1,0 +1,61 @@
+// What a task is called, in plain words.
+import {isHidden} from '../records/fold-lots.ts';
+import {animalsInWords, listed} from '../records/stage-words.ts';
+import type {Lot} from '../records/state.ts';
+import type {Job} from './job.ts';
+import {eats, isStage} from './stages.ts';
+
+/** "feed 18 larvae", "look for adults: 11 pupae", "change water". */
+export function titleOf({rule: {task}, lot}: Job): string {
+  const plain = plainTitles[task] ?? task;
+  if (lot === undefined) return plain;
+  switch (task) {
+    case 'feed':
+      return `feed ${animalsOf(lot, eats) || 'the animals'}`;
+    case 'give-water':
+      return `give water to ${animalsOf(lot, eats) || 'the animals'}`;
+    case 'look':
+      return `${plain}: ${animalsOf(lot) || 'not counted'}`;
+    case 'inspect':
+      return `${plain} ${animalsOf(lot) || 'the animals'}`;
+    case 'move-pupae':
+      return `move ${animalsOf(lot, stage => stage === 'pupa' || stage === 'prepupa') || 'the pupae'}`;
+    case 'label':
+      return `label ${lot.specimens.length} ${lot.specimens.length === 1 ? 'specimen' : 'specimens'}`;
+    case 'close':
+      return `close lot ${lot.code}`;
+    default:
+      return plain;
+  }
+}
+
+const plainTitles: Readonly<Record<string, string>> = {
+  clean: 'clean',
+  'change-water': 'change water',
+  'top-up': 'top up the water',
+  moisten: 'moisten',
+  'check-air': 'check the air supply',
+  look: 'look for adults',
+  inspect: 'look over',
+  'freeze-waste': 'freeze the waste',
+  'clean-out': 'clean out, free for another lot',
+};
+
+/** "18 larvae", "about 200 larvae", "40 galls"; empty where nothing is known. Instars are not told apart here. */
+export function animalsOf(lot: Lot, suits: (stage: string) => boolean = () => true): string {
+  if (lot.material !== undefined) return materialOf(lot.material);
+  const parts = kinds.flatMap(kind => {
+    const stages = Object.keys(lot.alive).filter(stage => isStage(stage, kind) && suits(stage));
+    const count = stages.reduce((sum, stage) => sum + lot.alive[stage]!, 0);
+    return count === 0 ? [] : [animalsInWords(count, kind)];
+  });
+  if (parts.length === 0) return '';
+  if (isHidden(lot)) return `at least ${listed(parts)}`;
+  return `${lot.counted === 'estimated' ? 'about ' : ''}${listed(parts)}`;
+}
+
+const kinds = ['egg', 'larva', 'nymph', 'prepupa', 'pupa'];
+
+function materialOf({what, amount, unit}: NonNullable<Lot['material']>): string {
+  return unit === 'pieces' ? `${amount} ${what}` : `${amount} ${unit} of ${what}`;
+}

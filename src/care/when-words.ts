@@ -1,0 +1,39 @@
+// Instants and intervals as people say them beside a task.
+import type {Civil} from '../records/civil.ts';
+import {type Instant, MS_PER_DAY, MS_PER_HOUR} from '../records/entry.ts';
+
+const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'June', 'July', 'Aug', 'Sept', 'Oct', 'Nov', 'Dec'];
+
+/** "today 16:30", "yesterday 09:00", "Tue 16:30" within six days, else "2 June". */
+export function whenWords(at: Instant, now: Instant, civil: Civil): string {
+  const iso = civil.iso(at);
+  const day = iso.slice(0, 10);
+  const time = iso.slice(11, 16);
+  const today = civil.dayOf(now);
+  if (day === today) return `today ${time}`;
+  if (day === civil.addDays(today, -1)) return `yesterday ${time}`;
+  if (day === civil.addDays(today, 1)) return `tomorrow ${time}`;
+  if (Math.abs(at - now) < 6 * MS_PER_DAY) {
+    const weekday = civil.weekdayOf(day);
+    return `${weekday[0]!.toUpperCase()}${weekday.slice(1)} ${time}`;
+  }
+  const [year, month, dayOfMonth] = day.split('-');
+  const date = `${Number(dayOfMonth)} ${months[Number(month) - 1]}`;
+  return today.startsWith(year!) ? date : `${date} ${year}`;
+}
+
+/** "every day", "every 2 days", "every 12 hours". */
+export function everyWords(days: number): string {
+  if (days === 1) return 'every day';
+  return `every ${spanWords(days)}`;
+}
+
+/** "3 days", "36 hours": whole days where they are, hours up to three days. */
+export function spanWords(days: number): string {
+  if (days >= 3 || Number.isInteger(days)) return amount(Math.round(days * 10) / 10, 'day');
+  return amount(Math.round((days * MS_PER_DAY) / MS_PER_HOUR), 'hour');
+}
+
+function amount(number: number, unit: string): string {
+  return `${number} ${unit}${number === 1 ? '' : 's'}`;
+}

@@ -1,0 +1,94 @@
+// Why a task stands on the list, as one sentence.
+import type {Civil} from '../records/civil.ts';
+import {type Instant, MS_PER_DAY} from '../records/entry.ts';
+import {total} from '../records/stage.ts';
+import type {Rule} from '../records/state.ts';
+import type {Job} from './job.ts';
+import {feeders} from './stages.ts';
+import type {EmergenceOutlook} from './task.ts';
+import {everyWords, spanWords, whenWords} from './when-words.ts';
+import {daysAtReference, type Window} from './window.ts';
+
+export interface WhyCase {
+  readonly job: Job;
+  readonly window: Window;
+  /** When it was last done; undefined when it never was since it came to be needed. */
+  readonly last: Instant | undefined;
+  readonly planned: Instant | null;
+  readonly outlook: EmergenceOutlook | undefined;
+  readonly now: Instant;
+  readonly civil: Civil;
+}
+
+/** "last fed Tue 16:30; every 2 days, never over 3 days". */
+export function whyOf(each: WhyCase): string {
+  const parts = [lastTime(each), howOften(each), ration(each), moved(each)];
+  return parts.filter(part => part !== undefined).join('; ');
+}
+
+function lastTime({job, last, now, civil, window}: WhyCase): string {
+  const deed = deeds[job.rule.task] ?? `done (${job.rule.task})`;
+  return last === undefined
+    ? `not ${deed} yet, since ${whenWords(window.since, now, civil)}`
+    : `last ${deed} ${whenWords(last, now, civil)}`;
+}
+
+const deeds: Readonly<Record<string, string>> = {
+  feed: 'fed',
+  'give-water': 'watered',
+  clean: 'cleaned',
+  'change-water': 'changed',
+  'top-up': 'topped up',
+  moisten: 'moistened',
+  'check-air': 'checked',
+  look: 'looked at',
+  inspect: 'looked over',
+  'move-pupae': 'moved',
+  label: 'labelled',
+  'freeze-waste': 'frozen',
+  'clean-out': 'cleaned out',
+  close: 'closed',
+};
+
+function howOften({job: {rule, lot}, window, outlook, now, civil}: WhyCase): string {
+  if (finished.has(rule.task)) return 'nobody in the lot is alive any more';
+  if (rule.task === 'look' && outlook !== undefined && outlook.startChecking !== null) {
+    const first =
+      outlook.p05 === null ? '' : `one in twenty may be out ${whenWords(outlook.p05, now, civil)}; `;
+    return `${first}then no adult is to wait over ${spanWords((window.latest - window.since) / MS_PER_DAY)}`;
+  }
+  const limit = (window.latest - window.since) / MS_PER_DAY;
+  const warmth = 'days' in rule.every || lot === undefined ? '' : shift(rule.every, window);
+  return `${interval(rule, window)}, never over ${spanWords(limit)}${warmth}`;
+}
+
+const finished = new Set(['label', 'freeze-waste', 'clean-out', 'close']);
+
+function interval({every}: Rule, {since, target}: Window): string {
+  if ('degreeDays' in every) return `every ${every.degreeDays} degree-days above ${every.lower} °C`;
+  const days = (target - since) / MS_PER_DAY;
+  return everyWords(days > 0 ? every.days : Math.max(days, every.days));
+}
+
+/** How the warmth of the lot moved it against 20 °C. */
+function shift(every: {degreeDays: number; lower: number}, {since, target}: Window): string {
+  const hours = Math.round(((target - since) / MS_PER_DAY - daysAtReference(every)) * 24);
+  if (hours === 0) return '';
+  const moved = spanWords(Math.abs(hours) / 24);
+  return hours < 0 ? `; warmth moves it up ${moved}` : `; cool puts it off ${moved}`;
+}
+
+/** Food goes down with the number that still eat. */
+function ration({job: {rule, lot}}: WhyCase): string | undefined {
+  if (rule.task !== 'feed' || lot === undefined) return undefined;
+  const all = total(lot.alive);
+  const eating = feeders(lot);
+  if (eating === 0 || eating === all) return undefined;
+  return `${eating} of ${all} still eat: ${Math.round((100 * eating) / all)} % of the ration`;
+}
+
+function moved({planned, window: {target}, civil, now}: WhyCase): string | undefined {
+  if (planned === null) return 'no open round is in time: a visit is needed';
+  if (civil.dayOf(planned) === civil.dayOf(target)) return undefined;
+  return `${planned < target ? 'brought forward' : 'put off'} from ${whenWords(target, now, civil)}, when the room is closed`;
+}

@@ -1,0 +1,82 @@
+// When a task may be done: its window, counted from when it was really done last.
+import type {Civil} from '../records/civil.ts';
+import {type Instant, MS_PER_DAY} from '../records/entry.ts';
+import type {Rule} from '../records/state.ts';
+import type {InstantAfterDegreeDays} from './task.ts';
+
+export interface Window {
+  /** From when the time runs. */
+  readonly since: Instant;
+  /** Sooner is too soon. */
+  readonly earliest: Instant;
+  /** When the rule wants it. */
+  readonly target: Instant;
+  /** Later is too late. */
+  readonly latest: Instant;
+}
+
+/** Where a rule does not say, how early and how late it may be, as shares of its interval. Common practice, no source. */
+const EARLIEST_SHARE = 0.5;
+const LATEST_SHARE = 1.5;
+
+/** Where a lot's temperatures are not known, its degree-days are counted as if at 20 °C. */
+export const REFERENCE_C = 20;
+
+export interface Clock {
+  /** So many days on: whole days keep the time of day, also where the clocks change; the rest is hours. */
+  after(from: Instant, days: number): Instant;
+  readonly instantAfterDegreeDays: InstantAfterDegreeDays;
+}
+
+export function clockOf(civil: Civil, instantAfterDegreeDays: InstantAfterDegreeDays): Clock {
+  const offsets = new Map<number, number>();
+  const offsetAt = (at: Instant): number => {
+    const quarter = Math.floor(at / 900_000);
+    let offset = offsets.get(quarter);
+    if (offset === undefined) {
+      offset = Date.parse(`${civil.iso(quarter * 900_000).slice(0, 19)}Z`) - quarter * 900_000;
+      offsets.set(quarter, offset);
+    }
+    return offset;
+  };
+  return {
+    after(from, days) {
+      const whole = Math.floor(days);
+      const there = from + whole * MS_PER_DAY;
+      return there + offsetAt(from) - offsetAt(there) + (days - whole) * MS_PER_DAY;
+    },
+    instantAfterDegreeDays,
+  };
+}
+
+/**
+ * The window of a rule from when it was last done. With an interval in degree-days the limits that the rule does
+ * not give in days scale with the warmth as the target does.
+ * @param lot the lot whose warmth counts
+ */
+export function windowOf(rule: Rule, since: Instant, lot: string, clock: Clock): Window {
+  const at = (share: number) => instantAtShare(rule, since, share, lot, clock);
+  const days = (limit: number | undefined) => (limit === undefined ? undefined : clock.after(since, limit));
+  const latest = days(rule.latestDays) ?? at(LATEST_SHARE);
+  const target = Math.min(at(1), latest);
+  const earliest = Math.min(days(rule.earliestDays) ?? at(EARLIEST_SHARE), target);
+  return {since, earliest, target, latest: Math.max(latest, target)};
+}
+
+/** The first window of a task that is wanted as soon as there is something to do it for. */
+export function firstWindow(rule: Rule, since: Instant, lot: string, clock: Clock): Window {
+  return {since, earliest: since, target: since, latest: windowOf(rule, since, lot, clock).target};
+}
+
+function instantAtShare({every}: Rule, since: Instant, share: number, lot: string, clock: Clock): Instant {
+  if ('days' in every) return clock.after(since, every.days * share);
+  return (
+    clock.instantAfterDegreeDays(lot, since, every.degreeDays * share, every.lower) ??
+    clock.after(since, daysAtReference(every) * share)
+  );
+}
+
+/** How many days an interval in degree-days takes at 20 °C. */
+export function daysAtReference({degreeDays, lower}: {degreeDays: number; lower: number}): number {
+  return degreeDays / Math.max(1, REFERENCE_C - lower);
+}

@@ -21,7 +21,7 @@ export interface Command {
    * @returns false where it answered, but the answer is that something is wrong: then the exit status is 1
    * @throws Refusal when the request cannot be granted
    */
-  run(invocation: Invocation, args: readonly string[], options: Options): Promise<boolean | void>;
+  run(invocation: Invocation, args: readonly string[], options: Options): Promise<unknown>;
 }
 
 /** The help lines that show real uses of a command. */

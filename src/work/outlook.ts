@@ -76,7 +76,8 @@ export async function outlooks(
   );
 }
 
-function openLots({state}: Desk): Lot[] {
+/** Lots that live: neither closed nor merged into another. */
+export function openLots({state}: Desk): Lot[] {
   return [...state.lots.values()].filter(
     ({closed, mergedInto}) => closed === undefined && mergedInto === undefined,
   );
@@ -103,7 +104,7 @@ function requestFor(
     alive: isCounted(lot) ? total(lot.alive) : null,
     closed: lot.closed !== undefined || lot.mergedInto !== undefined,
     sightings: lot.sightings.map(seenInDays),
-    looksDays: looksOf(lot),
+    looksDays: lot.looks.map(inDays),
     survival: null,
     holdHours: null,
   };
@@ -112,14 +113,6 @@ function requestFor(
 /** Is it known how many are alive? */
 export function isCounted({counted, material}: Lot): boolean {
   return counted !== 'unknown' && material === undefined;
-}
-
-/** When anybody looked for adults. */
-function looksOf({sightings}: Lot): number[] {
-  const looks = sightings.filter(
-    sighting => sighting.kind !== 'removal' && (sighting.kind !== 'count' || sighting.complete),
-  );
-  return looks.map(({at}) => inDays(at));
 }
 
 function seenInDays(sighting: Sighting): SeenAnimals {

@@ -1,0 +1,115 @@
+// What the care list needs to know of each lot's emergence, kept in the room's cache while nothing it rests on changes.
+import {createHash} from 'node:crypto';
+import type {EmergenceOutlook} from '../care/task.ts';
+import {MS_PER_DAY, MS_PER_HOUR} from '../records/entry.ts';
+import type {Profile} from '../records/schema/index.ts';
+import type {Lot} from '../records/state.ts';
+import {readCache, writeCache} from '../room/cache.ts';
+import {version} from '../version.ts';
+import type {Desk} from './desk.ts';
+import {type Outlook, openLots, outlooks} from './outlook.ts';
+import {profilesOf} from './profiles.ts';
+
+/** How long an adult may wait unseen where no profile says so; common practice, no source. */
+const USUAL_HOLD_HOURS = 24;
+const CACHE_NAME = 'expectations';
+
+interface Kept {
+  /** Of everything the expectation rests on. */
+  readonly of: string;
+  /** Null where the lot has no forecast. */
+  readonly outlook: EmergenceOutlook | null;
+}
+
+/** By lot. Only lots about which something changed since the last time are forecast anew. */
+export async function expectations(
+  desk: Desk,
+  profiles: ReadonlyMap<string, Profile>,
+): Promise<Map<string, EmergenceOutlook>> {
+  const lots = openLots(desk);
+  const kept = await keptIn(desk);
+  const shared = fingerprintOfRoom(desk);
+  const prints = new Map(lots.map(lot => [lot.code, fingerprintOf(lot, shared, desk)]));
+  const stale = lots.filter(({code}) => kept[code]?.of !== prints.get(code));
+  const fresh = new Map(
+    (await outlooks(desk, {codes: stale.map(({code}) => code)})).map(outlook => [outlook.lot.code, outlook]),
+  );
+  const all = Object.fromEntries(
+    lots.map(({code}) => {
+      const outlook = fresh.get(code);
+      return [
+        code,
+        outlook === undefined
+          ? kept[code]!
+          : {of: prints.get(code)!, outlook: expectationOf(outlook, profiles)},
+      ];
+    }),
+  );
+  if (stale.length > 0) await writeCache(desk.room, CACHE_NAME, all);
+  return new Map(
+    Object.entries(all).flatMap(([code, {outlook}]) => (outlook === null ? [] : [[code, outlook]])),
+  );
+}
+
+/** The cache is the program's own and sealed with a checksum; a damaged one reads as nothing. */
+async function keptIn({room}: Desk): Promise<Readonly<Record<string, Kept>>> {
+  return ((await readCache(room, CACHE_NAME)) ?? {}) as Readonly<Record<string, Kept>>;
+}
+
+function expectationOf(
+  {lot, forecast}: Outlook,
+  profiles: ReadonlyMap<string, Profile>,
+): EmergenceOutlook | null {
+  if (forecast.status === 'unknown') return null;
+  const at = (days: number | null) => (days === null ? null : days * MS_PER_DAY);
+  const [likeliest] = [...forecast.candidates].sort((a, b) => b.weight - a.weight);
+  return {
+    startChecking: at(forecast.startCheckingDays),
+    nextCheck: at(forecast.nextCheckDays),
+    p05: at(forecast.animal.p05),
+    p95: at(forecast.animal.p95),
+    holdHours:
+      profiles.get(likeliest?.profile ?? lot.candidates[0]?.profile ?? '')?.adult.holdHours ??
+      USUAL_HOLD_HOURS,
+  };
+}
+
+/** The climate, the furniture, the calendar and the hour, which all lots share. */
+function fingerprintOfRoom({state, room, now}: Desk): string {
+  const furniture = [...state.units.values(), ...[...state.loggers.values()]];
+  const spans = [...state.loggers.keys()].map(logger => room.span(logger));
+  const byHand = [
+    state.handReadings.length,
+    state.handReadings.at(-1)?.entry,
+    state.extremes.length,
+    state.extremes.at(-1)?.entry,
+  ];
+  const hour = Math.floor(now / MS_PER_HOUR);
+  return hashOf([version, furniture, spans, state.masks, byHand, state.calendar, state.voided.size, hour]);
+}
+
+function fingerprintOf(lot: Lot, shared: string, {state}: Desk): string {
+  const profiles = lot.candidates.map(({profile}) => state.profiles.get(profile) ?? profile);
+  return hashOf([
+    shared,
+    lot.candidates,
+    profiles,
+    lot.stays,
+    lot.cohorts,
+    lot.sightings,
+    lot.looks,
+    lot.alive,
+  ]);
+}
+
+function hashOf(value: unknown): string {
+  return createHash('sha256').update(JSON.stringify(value)).digest('base64url');
+}
+
+/** The profiles of all open lots' candidates. */
+export function candidateProfiles(desk: Desk): Promise<Map<string, Profile>> {
+  return profilesOf(
+    openLots(desk).flatMap(({candidates}) => candidates.map(({profile}) => profile)),
+    desk.state,
+  );
+}

@@ -1,0 +1,52 @@
+// When a lot will have gathered so many degree-days: for tasks that keep pace with warmth.
+import type {InstantAfterDegreeDays} from '../care/task.ts';
+import type {Course} from '../climate/course.ts';
+import {MS_PER_DAY} from '../records/entry.ts';
+import type {Lot} from '../records/state.ts';
+import {doseBetween} from '../thermal/dose.ts';
+import {type RateModel, rateModel} from '../thermal/rate-model.ts';
+import {coursesOf} from './courses.ts';
+import type {Desk} from './desk.ts';
+import {openLots} from './outlook.ts';
+
+/** Care is never planned further ahead than this. */
+const AHEAD_DAYS = 60;
+/** Care done longer ago than this is not reckoned in warmth. */
+const BACK_DAYS = 60;
+/** To the second. */
+const PRECISE_DAYS = 1 / 86_400;
+
+/** Courses are only composed where a rule of the room counts in degree-days. */
+export async function warmthOf(desk: Desk): Promise<InstantAfterDegreeDays> {
+  const wanted = [...desk.state.rules.values()].some(({every}) => 'degreeDays' in every);
+  const courses = wanted ? await recentCourses(desk) : new Map<string, Course>();
+  return (lot, from, degreeDays, lower) => {
+    const course = courses.get(lot);
+    if (course === undefined) return null;
+    const model = rateModel({kind: 'degree-day', lower, degreeDays});
+    const at = instantOfDose(course, model, from / MS_PER_DAY);
+    return at === null ? null : at * MS_PER_DAY;
+  };
+}
+
+async function recentCourses(desk: Desk): Promise<Map<string, Course>> {
+  const nowDays = desk.now / MS_PER_DAY;
+  const fromDays = nowDays - BACK_DAYS;
+  const courseOf = coursesOf(desk, fromDays);
+  const compose = async (lot: Lot) =>
+    [lot.code, await courseOf(lot.stays, {fromDays, nowDays, toDays: nowDays + AHEAD_DAYS})] as const;
+  return new Map(await Promise.all(openLots(desk).map(compose)));
+}
+
+/** The instant at which a dose of 1 is gathered; null where it is not within the course. The dose never falls: halve. */
+function instantOfDose(course: Course, model: RateModel, fromDays: number): number | null {
+  const doseBy = (toDays: number) => doseBetween(course, model, fromDays, toDays).dose;
+  let [early, late] = [fromDays, course.atDays.at(-1) ?? fromDays];
+  if (doseBy(late) < 1) return null;
+  while (late - early > PRECISE_DAYS) {
+    const middle = (early + late) / 2;
+    if (doseBy(middle) < 1) early = middle;
+    else late = middle;
+  }
+  return late;
+}

@@ -1,6 +1,7 @@
 // The tasks of a room on a day: what its jobs come to, with their windows and how they stand.
 import type {Day} from '../records/civil.ts';
 import type {Instant} from '../records/entry.ts';
+import type {Lot} from '../records/state.ts';
 import {type OpenTime, openTimeOf} from './calendar.ts';
 import type {Job} from './job.ts';
 import {jobsOf} from './jobs.ts';
@@ -85,7 +86,7 @@ function taskOf(job: Job, last: Instant | undefined, today: Today): Task | undef
     state: stateOf(window, dueDay, today),
     harm: rule.harm,
     observe: rule.observe,
-    caution: rule.caution ?? null,
+    caution: rule.caution ?? cautionOf(lots, today.input) ?? null,
     why: whyOf({job, window, last: last === window.since ? last : undefined, planned, outlook, now, civil}),
     minutes: rule.minutes ?? MINUTES,
     skipped: skippedOn(job, last, today),
@@ -95,6 +96,16 @@ function taskOf(job: Job, last: Instant | undefined, today: Today): Task | undef
 function stateOf({latest}: Window, dueDay: Day, {day, asked}: Today): TaskState {
   if (dueDay < day || latest < asked) return 'overdue';
   return dueDay === day ? 'due' : 'early';
+}
+
+/** What the profiles of its lots warn of, where the rule itself does not. */
+function cautionOf(lots: readonly Lot[], {profiles}: CareInput): string | undefined {
+  for (const {candidates} of lots)
+    for (const {profile} of candidates) {
+      const [caution] = profiles.get(profile)?.cautions ?? [];
+      if (caution !== undefined) return caution;
+    }
+  return undefined;
 }
 
 /** The last time it could not be done on this day, until the next round begins. */

@@ -1,0 +1,130 @@
+// Tasks done or skipped, turned into the records that say so. What was seen stays as it was said: it never changes how many are alive.
+import {nearest} from '../records/nearest.ts';
+import {Refusal} from '../records/refusal.ts';
+import {type Answers, missingAnswers, readAnswers, seenOption} from './answers.ts';
+import type {Task} from './task.ts';
+
+/** A record as `apply` takes it; `at` is now. */
+export type CareDraft =
+  | {
+      readonly record: 'care';
+      readonly unit: string;
+      readonly lot?: string;
+      readonly task: string;
+      readonly seen: Answers;
+    }
+  | {
+      readonly record: 'skip';
+      readonly unit: string;
+      readonly lot?: string;
+      readonly task: string;
+      readonly why: string;
+    }
+  | {readonly record: 'check'; readonly lot: string; readonly found: 0}
+  | {readonly record: 'close'; readonly lot: string; readonly reason: string};
+
+/**
+ * The records of tasks that were done.
+ * @param tasks all tasks of the room
+ * @param ids which of them
+ * @param seen answers as `key=value`; each goes to the tasks that ask for it, to all where none does
+ * @throws Refusal for an id that is no open task, an answer that cannot be read, and where answers are missing
+ */
+export function recordsOfDone(
+  tasks: readonly Task[],
+  ids: readonly string[],
+  seen: readonly string[],
+): readonly CareDraft[] {
+  const chosen = openTasks(tasks, ids);
+  const asked = new Set(chosen.flatMap(({observe}) => observe));
+  const answers = readAnswers(seen, asked);
+  refuseUnanswered(chosen, answers);
+  return chosen.flatMap(task => recordsOf(task, answersFor(task, answers, asked)));
+}
+
+/**
+ * The records of tasks that could not be done. Their time runs on.
+ * @throws Refusal for an id that is no open task, and where no reason is given
+ */
+export function recordsOfSkip(
+  tasks: readonly Task[],
+  ids: readonly string[],
+  why: string | undefined,
+): readonly CareDraft[] {
+  const chosen = openTasks(tasks, ids);
+  const reason = why?.trim() ?? '';
+  if (reason === '')
+    throw new Refusal(
+      'a task is skipped for a reason',
+      ids.join(', '),
+      'Add --why "…", such as --why "no food left".',
+    );
+  return chosen.map(task => ({record: 'skip', ...whoseOf(task), task: task.task, why: reason}));
+}
+
+/** The tasks of these ids, each once. */
+function openTasks(tasks: readonly Task[], ids: readonly string[]): readonly Task[] {
+  if (ids.length === 0)
+    throw new Refusal('no task is named', '', 'teneral today lists the tasks with their ids.');
+  const byId = new Map(tasks.map(task => [task.id, task]));
+  return [...new Set(ids)].map(id => {
+    const task = byId.get(id);
+    if (task === undefined) throw unknownTask(id, byId);
+    if (task.done !== undefined)
+      throw new Refusal(
+        `"${task.title}" is done already, by ${task.done.by}`,
+        id,
+        'teneral undo takes back your last request.',
+      );
+    return task;
+  });
+}
+
+function unknownTask(id: string, byId: ReadonlyMap<string, Task>): Refusal {
+  const close = nearest(id, byId.keys());
+  const hint = close === undefined ? '' : `Did you mean ${close}? `;
+  return new Refusal(`there is no task "${id}"`, '', `${hint}teneral today lists the tasks with their ids.`);
+}
+
+function refuseUnanswered(tasks: readonly Task[], answers: Answers): void {
+  const open = tasks.filter(({observe}) => missingAnswers(observe, answers).length > 0);
+  if (open.length === 0) return;
+  const keys = [...new Set(open.flatMap(({observe}) => missingAnswers(observe, answers)))];
+  const titles = [...new Set(open.map(({title}) => `"${title}"`))];
+  throw new Refusal(
+    `${titles.join(', ')} cannot be ticked off without saying what was seen: ${keys.join(', ')}`,
+    open.map(({id}) => id).join(', '),
+    `Add ${keys.map(seenOption).join(' ')}.`,
+  );
+}
+
+function answersFor({observe}: Task, answers: Answers, asked: ReadonlySet<string>): Answers {
+  return Object.fromEntries(
+    Object.entries(answers).filter(([key]) => observe.includes(key) || !asked.has(key)),
+  );
+}
+
+/** A lot is closed by its own record; a look that found nobody, alive or dead, is also a check. */
+function recordsOf(task: Task, seen: Answers): CareDraft[] {
+  const {lot} = task;
+  if (task.task === 'close' && lot !== null) return [{record: 'close', lot, reason: 'all accounted for'}];
+  const care: CareDraft = {record: 'care', ...whoseOf(task), task: task.task, seen};
+  const nobody = seen.adults === 0 && (seen.deadUnseen ?? 0) === 0;
+  return task.task === 'look' && lot !== null && nobody ? [care, {record: 'check', lot, found: 0}] : [care];
+}
+
+function whoseOf({unit, lot}: Task): {unit: string; lot?: string} {
+  return lot === null ? {unit} : {unit, lot};
+}
+
+/** What still has to be written down of what was seen, for a person to be told; undefined where nothing has. */
+export function stillToRecord(task: Task, seen: Answers): string | undefined {
+  if (task.lot === null) return undefined;
+  const adults = seen.adults;
+  if (typeof adults === 'number' && adults > 0)
+    return `record the ${adults === 1 ? 'adult' : `${adults} adults`}: teneral emerge ${task.lot}`;
+  const dead = seen.dead ?? seen.deadUnseen;
+  if (typeof dead === 'number' && dead > 0)
+    return `the dead are noted, not subtracted: teneral loss ${task.lot}`;
+  return undefined;
+}

@@ -1,0 +1,83 @@
+// The list of a day: what is to be done, what is worth doing with it, and what is done already.
+import type {Civil, Day} from '../records/civil.ts';
+import type {Instant} from '../records/entry.ts';
+import {grouped} from './grouped.ts';
+import type {Task} from './task.ts';
+import {compareNaturally, shelfOf} from './walking-order.ts';
+
+export interface PlaceTasks {
+  /** The shelf or rack: "rack A" of "rack A/2". */
+  readonly place: string;
+  /** In walking order, the most urgent first where several are at one place. */
+  readonly tasks: readonly Task[];
+}
+
+export interface Round {
+  /** Overdue first, then what is to be done, then what is done; each in walking order. */
+  readonly tasks: readonly Task[];
+  /** The same tasks as they are met on the way. */
+  readonly places: readonly PlaceTasks[];
+  readonly summary: {
+    /** Still to be done today: due, overdue, and not skipped. Early tasks may wait. */
+    readonly toDo: number;
+    readonly late: number;
+    readonly skipped: number;
+    readonly done: number;
+    /** What is to do, in minutes, as the rules estimate it. */
+    readonly minutes: number;
+  };
+}
+
+/** A task may join others of its kind when no more of its interval is missing than this. Common practice, no source. */
+const EARLY_SHARE = 0.2;
+
+const stateOrder = {overdue: 0, due: 1, early: 2, done: 3} as const;
+const harmOrder = {high: 0, medium: 1, low: 2} as const;
+
+/**
+ * The day's list.
+ * @param tasks all tasks of the room, as careTasks makes them for that day
+ */
+export function roundOf(tasks: readonly Task[], day: Day, civil: Civil): Round {
+  const end = civil.at(civil.addDays(day, 1), '00:00');
+  const open = tasks.filter(isOpen);
+  const errands = new Set(open.map(errandOf));
+  const joins = (task: Task) => errands.has(errandOf(task)) && isSoonWanted(task, end);
+  const walking = tasks.filter(task => task.state !== 'early' || joins(task)).sort(compareOnTheWay);
+  const toDo = open.filter(({skipped}) => skipped === undefined);
+  return {
+    tasks: walking.toSorted((a, b) => stateOrder[a.state] - stateOrder[b.state]),
+    places: [...grouped(walking, ({place}) => shelfOf(place))].map(([place, list]) => ({place, tasks: list})),
+    summary: {
+      toDo: toDo.length,
+      late: toDo.filter(({state}) => state === 'overdue').length,
+      skipped: open.length - toDo.length,
+      done: walking.filter(({state}) => state === 'done').length,
+      minutes: toDo.reduce((sum, {minutes}) => sum + minutes, 0),
+    },
+  };
+}
+
+function isOpen({state}: Task): boolean {
+  return state === 'due' || state === 'overdue';
+}
+
+/** The same task on the same shelf is one errand. */
+function errandOf({task, place}: Task): string {
+  return `${task} at ${shelfOf(place)}`;
+}
+
+function isSoonWanted({earliest, since, target}: Task, end: Instant): boolean {
+  return earliest < end && target - EARLY_SHARE * (target - since) < end;
+}
+
+function compareOnTheWay(a: Task, b: Task): number {
+  return (
+    compareNaturally(a.place, b.place) ||
+    compareNaturally(a.unit, b.unit) ||
+    stateOrder[a.state] - stateOrder[b.state] ||
+    harmOrder[a.harm] - harmOrder[b.harm] ||
+    a.latest - b.latest ||
+    (a.id < b.id ? -1 : 1)
+  );
+}

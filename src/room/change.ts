@@ -1,12 +1,14 @@
 // A change of the room: decided on what is there, and on disk as a whole or not at all.
 import {join} from 'node:path';
+import {setAside} from './backups.ts';
 import {removeDocuments, writeDocuments} from './documents.ts';
 import {type Lock, takeLock} from './lock.ts';
-import {openRoom, roomOf} from './open.ts';
+import {roomOf} from './open.ts';
 import {type Plan, planChange} from './plan.ts';
 import type {Change, Room} from './room.ts';
 import {type DocumentRow, ROOM_FILE} from './room-document.ts';
-import {readRoomFile, signatureOf, writeRoomFile} from './room-file.ts';
+import {readRoomFile, revisionOf, signatureOf, writeRoomFile} from './room-file.ts';
+import {tidyUp} from './tidy.ts';
 
 export interface ChangeOptions {
   /** Written beside imports, and told to others who wait for the lock. */
@@ -37,7 +39,8 @@ export async function changeRoom(
   for (;;) {
     const lock = await takeLock(dir, options.by, options.waitMs);
     try {
-      if (await attempt(dir, decide, options, lock)) return await openRoom(dir);
+      const room = await attempt(dir, decide, options, lock);
+      if (room !== undefined) return room;
     } finally {
       await lock.release();
     }
@@ -47,30 +50,34 @@ export async function changeRoom(
 /** The room is not the one that was decided on, or the lock is no longer ours. */
 class Overtaken extends Error {}
 
-/** @returns false where another writer was quicker and all is to be decided anew */
+/** @returns undefined where another writer was quicker and all is to be decided anew */
 async function attempt(
   dir: string,
   decide: (room: Room) => Promise<Change>,
   options: ChangeOptions,
   lock: Lock,
-): Promise<boolean> {
+): Promise<Room | undefined> {
   const path = join(dir, ROOM_FILE);
   const signature = await signatureOf(path);
   const stored = await readRoomFile(path);
-  const change = await decide(roomOf(dir, stored));
+  const before = roomOf(dir, stored);
+  const change = await decide(before);
   const plan = await planChange(dir, stored.document, change, options);
-  if (plan === undefined) return true;
+  if (plan === undefined) return before;
+  if (stored.warnings.length > 0) await setAside(dir, [ROOM_FILE], Date.now());
   const rows = await writePlanned(dir, plan);
+  const document = plan.roomWith(rows);
   try {
-    await writeRoomFile(path, plan.roomWith(rows), async () => {
+    await writeRoomFile(path, document, async () => {
       if (!(await lock.isHeld()) || (await signatureOf(path)) !== signature) throw new Overtaken();
     });
   } catch (error) {
     if ((await signatureOf(path)) === signature) await removeDocuments(dir, rows);
-    if (error instanceof Overtaken) return false;
+    if (error instanceof Overtaken) return undefined;
     throw error;
   }
-  return true;
+  await tidyUp(dir, document, plan.replaced);
+  return roomOf(dir, {document, revision: revisionOf(document), warnings: []});
 }
 
 /** The documents of a plan; the index last, because it names the others. */

@@ -7,8 +7,9 @@ import {syncFolder} from './durable-adapter.ts';
 import {LOCK_FILE, takeLock} from './lock.ts';
 import {openRoom} from './open.ts';
 import type {Room} from './room.ts';
-import {ROOM_FILE} from './room-document.ts';
+import {ROOM_FILE, type RoomDocument} from './room-document.ts';
 import {writeRoomFile} from './room-file.ts';
+import {tidyUp} from './tidy.ts';
 
 export interface NewRoom {
   readonly name: string;
@@ -38,7 +39,7 @@ export async function createRoom(dir: string, {name, zone, by, now}: NewRoom): P
     if (!(await holdsNothingBut(dir, LOCK_FILE))) throw notEmpty(dir);
     const created = {at: new Date(now).toISOString(), by};
     const next = {entry: 1, request: 1, batch: 1};
-    await writeRoomFile(join(dir, ROOM_FILE), {
+    const room: RoomDocument = {
       name: name.trim(),
       zone,
       created,
@@ -46,7 +47,9 @@ export async function createRoom(dir: string, {name, zone, by, now}: NewRoom): P
       entries: [],
       imports: [],
       documents: [],
-    });
+    };
+    await writeRoomFile(join(dir, ROOM_FILE), room);
+    await tidyUp(dir, room, []);
     return await openRoom(dir);
   } finally {
     await lock.release();

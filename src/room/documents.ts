@@ -82,7 +82,7 @@ export async function writeDocuments(dir: string, documents: readonly NewDocumen
     for (const folder of folders.keys()) await syncFolder(folder);
   } catch (error) {
     await removeDocuments(dir, rows);
-    throw error;
+    throw diskRefusal(error, dir);
   }
   return rows;
 }
@@ -115,16 +115,19 @@ function nextNumber(stem: string, taken: ReadonlySet<string>): number {
 
 const AT_ONCE = 8;
 
+/** Work on a few items at once. Where one fails, no other is begun, and those under way are waited for. */
 async function inTurns<Item>(
   items: readonly Item[],
   work: (item: Item, index: number) => Promise<void>,
 ): Promise<void> {
   let next = 0;
+  const failures: unknown[] = [];
   const worker = async () => {
-    while (next < items.length) {
+    while (next < items.length && failures.length === 0) {
       const index = next++;
-      await work(items[index]!, index);
+      await work(items[index]!, index).catch(error => failures.push(error));
     }
   };
   await Promise.all(Array.from({length: AT_ONCE}, worker));
+  if (failures.length > 0) throw failures[0];
 }

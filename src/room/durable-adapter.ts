@@ -83,6 +83,11 @@ export function temporaryName(path: string): string {
   return `${path}.${process.pid}-${randomBytes(6).toString('hex')}.tmp`;
 }
 
+/** Whether a file is one that a killed process left half done. */
+export function isTemporary(path: string): boolean {
+  return /\.(?:\d+-[0-9a-f]{12}|lock-[\w-]+)\.tmp$/.test(path);
+}
+
 /** Make a folder's new names last. Windows cannot, and keeps them by itself. */
 export async function syncFolder(folder: string): Promise<void> {
   if (process.platform === 'win32') return;

@@ -65,9 +65,21 @@ function held(path: string, token: string, bytes: Buffer, file: FileHandle): Loc
     async release() {
       clearInterval(signs);
       await file.close();
-      if (await isHeld()) await unlink(path);
+      for (let tries = 0; tries < RELEASE_TRIES; tries++) {
+        if (tries > 0) await pause(LOOK_AGAIN_MS);
+        const gone = await removeIf(isHeld, path).catch(() => false);
+        if (gone) return;
+      }
     },
   };
+}
+
+/** A disk that fails once must not leave a lock that nobody would ever give up. */
+const RELEASE_TRIES = 3;
+
+async function removeIf(isHeld: () => Promise<boolean>, path: string): Promise<true> {
+  if (await isHeld()) await unlink(path);
+  return true;
 }
 
 interface LockSeen {
@@ -150,7 +162,7 @@ async function isDead({holder, signOfLifeMs}: LockSeen, here: Whereabouts, nowMs
  * and still finds it in place then.
  */
 async function removeDead(path: string, token: string, clock: () => number): Promise<void> {
-  const claim = `${path}.${token}.tmp`;
+  const claim = `${path}.lock-${token}.tmp`;
   try {
     await (await open(claim, 'wx')).close();
   } catch (error) {

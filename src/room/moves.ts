@@ -1,19 +1,17 @@
 // Entries on the move between room.json and the documents: what a change takes out, and what it calls back.
 
 import {codesGiven} from '../records/codes.ts';
-import {type Entry, type Instant, instantOf} from '../records/entry.ts';
+import type {Entry, Instant} from '../records/entry.ts';
 import {fold} from '../records/fold.ts';
-import type {RoomState} from '../records/state.ts';
 import {stemOf} from './document-path.ts';
-import {documentBytes, type NewDocument, readDocument} from './documents.ts';
-import {indexAfter} from './index-after.ts';
-import {type Index, indexRow, readIndex} from './index-document.ts';
+import {type NewDocument, readDocument} from './documents.ts';
+import {type EntriesDocument, entriesDocument} from './entries-document.ts';
+import {type Index, indexAfter, indexDocument, indexRow, readIndex} from './index-document.ts';
 import {codesIn, subjectOf} from './names.ts';
 import {leavingAmong, type Reach} from './placement.ts';
 import type {Names} from './room.ts';
 import type {DocumentRow, RoomDocument} from './room-document.ts';
-import {FORMAT} from './sealed.ts';
-import {type EntriesDocument, findStored, inOrder} from './stored-entries.ts';
+import {findStored, inOrder} from './stored-entries.ts';
 
 export interface Moves {
   /** What room.json holds after the change, in the order of writing. */
@@ -51,7 +49,7 @@ export async function movesFor(
   const additions = new Map<string, Entry[]>(returning.map(({path}) => [path, []]));
   for (const [entry, stem] of leaving) {
     if (stored.has(entry.id)) continue;
-    const place = documentOf(entry, index, state) ?? stem;
+    const place = documentOf(entry, index) ?? stem;
     const there = additions.get(place);
     if (there === undefined) additions.set(place, [entry]);
     else there.push(entry);
@@ -78,7 +76,9 @@ export async function movesFor(
     indexFor: written => {
       if (!moved) return [];
       const paths = new Map(contents.map(({place}, i) => [place, written[i]!.path]));
-      return [indexAfter(index, {paths, additions, returning, state})];
+      const added = [...additions].map(([place, entries]) => ({path: paths.get(place) ?? place, entries}));
+      const back = returning.map(({entry}) => entry);
+      return [indexDocument(indexAfter(index, paths, back, added))];
     },
   };
 }
@@ -107,22 +107,6 @@ function namesBeyond(open: readonly Entry[], added: readonly Entry[]): Names | u
 }
 
 /** The document that holds what an entry is about. */
-function documentOf({record}: Entry, {codes, entries}: Index, {specimens}: RoomState): string | undefined {
-  if (record.record === 'void') return entries.get(record.entry);
-  const subject = subjectOf(record) ?? '';
-  return codes.get(specimens.get(subject)?.lot ?? subject)?.path;
-}
-
-function entriesDocument(stem: string, entries: readonly Entry[]): NewDocument {
-  return {
-    stem,
-    bytes: documentBytes<EntriesDocument>({format: FORMAT, entries}),
-    rows: entries.length,
-    from: utc(entries[0]!.recordedAt),
-    to: utc(entries.at(-1)!.recordedAt),
-  };
-}
-
-function utc(iso: string): string {
-  return new Date(instantOf(iso)).toISOString();
+function documentOf({record}: Entry, {codes, entries}: Index): string | undefined {
+  return record.record === 'void' ? entries.get(record.entry) : codes.get(subjectOf(record) ?? '');
 }

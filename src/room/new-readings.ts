@@ -11,7 +11,7 @@ import {
   writeMonth,
 } from './readings.ts';
 import type {ImportBatch, NewReadings} from './room.ts';
-import type {RoomDocument} from './room-document.ts';
+import type {DocumentRow, RoomDocument} from './room-document.ts';
 
 /** The documents that a change adds, and the paths of those whose place they take. */
 export interface Replacement {
@@ -67,12 +67,11 @@ export async function monthsWith(
 }
 
 function monthDocument(stem: string, logger: string, month: MonthOfReadings): NewDocument {
-  const {atDays} = month.series;
-  return {
-    stem,
-    bytes: writeMonth(logger, month),
-    rows: atDays.length,
-    from: new Date(msOf(atDays[0]!)).toISOString(),
-    to: new Date(msOf(atDays.at(-1)!)).toISOString(),
-  };
+  return {stem, bytes: writeMonth(logger, month), ...monthRow(month)};
+}
+
+/** What the table says of a document of readings. */
+export function monthRow({series: {atDays}}: MonthOfReadings): Pick<DocumentRow, 'rows' | 'from' | 'to'> {
+  const utc = (days: number | undefined) => (days === undefined ? days : new Date(msOf(days)).toISOString());
+  return {rows: atDays.length, from: utc(atDays[0]), to: utc(atDays.at(-1))};
 }

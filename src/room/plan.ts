@@ -10,6 +10,8 @@ import type {DocumentRow, RoomDocument} from './room-document.ts';
 
 export interface Plan {
   readonly documents: readonly NewDocument[];
+  /** Paths of documents that the room names no longer. */
+  readonly replaced: ReadonlySet<string>;
   /** More documents, that can only be written once the others have their paths. */
   indexFor(written: readonly DocumentRow[]): readonly NewDocument[];
   /** room.json once all are written. */
@@ -33,6 +35,7 @@ export async function planChange(
   const replaced = new Set([...months.replaced, ...moves.replaced]);
   return {
     documents: [...moves.documents, ...months.documents],
+    replaced,
     indexFor: written => moves.indexFor(written),
     roomWith: written => ({
       ...room,

@@ -24,8 +24,8 @@ export function checkRoom(bytes: Buffer, path: string): StoredRoom {
     );
   const result = roomDocument.safeParse(content);
   if (!result.success) {
-    const {what, where} = refusalFor(result.error, content, path);
-    throw new Refusal(`the room is damaged: ${what}`, where, WAY_BACK);
+    const {what, where, mend} = refusalFor(result.error, content, path);
+    throw new Refusal(`the room is damaged: ${what} (${withoutStop(mend)})`, where, WAY_BACK);
   }
   const document = result.data;
   const fault = contradictionIn(document);
@@ -62,8 +62,12 @@ function parse(text: string, path: string): unknown {
   }
 }
 
+export function withoutStop(sentence: string): string {
+  return sentence.replace(/\.$/, '');
+}
+
 /** What the form alone does not show: ids used twice, or a numbering that would use one again. */
-function contradictionIn({entries, imports, documents, next}: RoomDocument): string | undefined {
+export function contradictionIn({entries, imports, documents, next}: RoomDocument): string | undefined {
   let newest = 0;
   for (const {id} of entries) {
     if (numberIn(id) <= newest) return `entry ${id} stands out of order or twice`;

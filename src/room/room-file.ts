@@ -6,7 +6,7 @@ import {Refusal} from '../records/refusal.ts';
 import {codeOf, diskRefusal} from './disk-refusal.ts';
 import {DurableAdapter, type Form} from './durable-adapter.ts';
 import {BACKUPS, ROOM_FILE, type RoomDocument} from './room-document.ts';
-import {seal, unseal} from './sealed.ts';
+import {seal, sha256, unseal} from './sealed.ts';
 
 /** room.json as read: its content, its checksum, and what a person should hear about it. */
 export interface StoredRoom {
@@ -38,6 +38,11 @@ export async function writeRoomFile(
   const adapter = new DurableAdapter(path, formAt(path), beforeRename);
   const file = new Low<StoredRoom | null>(adapter, {document, revision: '', warnings: []});
   await file.write().catch(error => Promise.reject(diskRefusal(error, path)));
+}
+
+/** The revision that a document has once it is written. */
+export function revisionOf(document: RoomDocument): string {
+  return sha256(JSON.stringify(document));
 }
 
 /** Tells one version of a file from the next without reading it; `none` where there is no file. */

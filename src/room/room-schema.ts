@@ -1,10 +1,12 @@
-// The form of room.json, for one that another program has touched. Loaded only then: zod takes its time.
+// The forms of a room's documents, for what another program has touched, and for verify. Loaded only then: zod takes
+// its time.
 import * as z from 'zod';
 import {Refusal} from '../records/refusal.ts';
 import {code, text} from '../records/schema/fields.ts';
 import {parseRecord, type RoomRecord} from '../records/schema/index.ts';
 import {DOCUMENT_PATH} from './document-path.ts';
 import type {RoomDocument} from './room-document.ts';
+import {FORMAT} from './sealed.ts';
 
 const instant = z.iso.datetime({offset: true});
 const sha256 = z.string().regex(/^[0-9a-f]{64}$/, {error: 'a SHA-256 has 64 hexadecimal digits'});
@@ -18,12 +20,13 @@ const record = z.unknown().transform((value, context): RoomRecord => {
     return parseRecord(value, '');
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
-    context.addIssue({code: 'custom', message: `${error.where} ${error.what}`.trim()});
+    const {what, where, mend} = error;
+    context.addIssue({code: 'custom', message: `${where.trim()}: ${what}. ${mend}`});
     return z.NEVER;
   }
 });
 
-export const entry = z.strictObject({
+const entry = z.strictObject({
   id: numbered('e'),
   request: numbered('r'),
   recordedAt: instant,
@@ -56,4 +59,28 @@ export const roomDocument: z.ZodType<RoomDocument> = z.strictObject({
   entries: z.array(entry),
   imports: z.array(importBatch),
   documents: z.array(documentRow),
+});
+
+export const entriesDocument = z.strictObject({format: z.literal(FORMAT), entries: z.array(entry)});
+
+const column = z.array(z.number().nullable()).nullable();
+
+export const readingsDocument = z.strictObject({
+  format: z.literal(FORMAT),
+  logger: code,
+  month: z.string().regex(/^\d{4}-(0[1-9]|1[0-2])$/, {error: 'a month is written yyyy-mm'}),
+  batches: z.array(z.tuple([numbered('i'), z.int().positive()])),
+  seconds: z.array(z.number()),
+  temperatureC: column,
+  rhPercent: column,
+});
+
+const named = z.tuple([z.string(), wholeNumber]);
+
+export const indexDocument = z.strictObject({
+  format: z.literal(FORMAT),
+  documents: z.array(z.string()),
+  codes: z.array(named),
+  keys: z.array(named),
+  entries: z.array(named),
 });

@@ -2,19 +2,12 @@
 import type {Entry} from '../records/entry.ts';
 import {kindOf} from './document-path.ts';
 import {readDocument} from './documents.ts';
+import type {EntriesDocument} from './entries-document.ts';
 import {type Index, indexRow, readIndex} from './index-document.ts';
 import {codesIn} from './names.ts';
 import {numberIn} from './numbering.ts';
 import type {Names} from './room.ts';
 import type {DocumentRow, RoomDocument} from './room-document.ts';
-import type {FORMAT} from './sealed.ts';
-
-/** A document of archive/ or daybook/. */
-export interface EntriesDocument {
-  readonly format: typeof FORMAT;
-  /** In the order of writing. */
-  readonly entries: readonly Entry[];
-}
 
 /** Every entry ever written, in the order of writing. */
 export async function everyEntry(dir: string, room: RoomDocument): Promise<readonly Entry[]> {
@@ -57,11 +50,10 @@ export async function findStored(
 
   const wanted = new Set<string>();
   const want = async (code: string) => {
-    const place = index.codes.get(code);
-    if (place === undefined || wanted.has(code)) return;
+    const path = index.codes.get(code);
+    if (path === undefined || wanted.has(code)) return;
     wanted.add(code);
-    await open(place.path);
-    if (place.lot !== undefined) await want(place.lot);
+    await open(path);
   };
   const asked = {keys: new Set(keys), ids: new Set<string>()};
   const askFor = async (id: string) => {

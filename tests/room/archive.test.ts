@@ -27,7 +27,12 @@ const about = (record: string, code: string, more: object = {}) => ({
   at: '2026-05-20T10:00:00Z',
   ...more,
 });
-const emerge = (code: string) => about('emergence', code, {adults: [{count: 4}], at: '2026-05-19T10:00:00Z'});
+const emerge = (code: string) =>
+  about('emergence', code, {
+    adults: [{count: 4}],
+    at: '2026-05-19T10:00:00Z',
+    codes: [1, 2, 3, 4].map(number => `${code}-${number}`),
+  });
 const furniture = [
   {record: 'logger', code: 'L1', kind: 'hand'},
   {record: 'unit', code: 'C1', type: 'cage', place: 'rack', logger: 'L1'},

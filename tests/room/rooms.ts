@@ -12,6 +12,8 @@ import {nextIds} from '../../src/room/numbering.ts';
 import type {Room} from '../../src/room/room.ts';
 
 export const NOW = Date.parse('2026-06-12T08:40:00Z');
+export {readings} from './readings-of.ts';
+
 const made: string[] = [];
 
 afterAll(async () => {
@@ -52,19 +54,6 @@ export function entriesFor(
     by,
     record: parseRecord(record, `record ${i + 1}`),
   }));
-}
-
-/** Readings every so many minutes from an instant on, all different. */
-export function readings(from: string, count: number, everyMinutes = 60): Series {
-  const start = Date.parse(from);
-  return {
-    atDays: Float64Array.from({length: count}, (_, i) => (start + i * everyMinutes * 60_000) / 86_400_000),
-    temperatureC: Float64Array.from(
-      {length: count},
-      (_, i) => Math.round(2000 + 500 * Math.sin(i / 4)) / 100,
-    ),
-    rhPercent: Float64Array.from({length: count}, (_, i) => 60 + (i % 10)),
-  };
 }
 
 /** Import a series into a logger. */

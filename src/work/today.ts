@@ -1,0 +1,40 @@
+// The care list of a day: tasks in walking order, and what is amiss.
+import {type Alert, alertsOf} from '../care/alerts.ts';
+import {endOf, type Round, roundOf} from '../care/round.ts';
+import type {CareInput, Task} from '../care/task.ts';
+import {careTasks} from '../care/tasks.ts';
+import type {Day} from '../records/civil.ts';
+import type {Desk} from './desk.ts';
+import {candidateProfiles, expectations} from './expectations.ts';
+import {warmthOf} from './warmth.ts';
+
+export interface Today extends Round {
+  readonly day: Day;
+  readonly alerts: readonly Alert[];
+}
+
+/** @param day the day asked about; default: today */
+export async function today(desk: Desk, day?: Day): Promise<Today> {
+  const input = await careInput(desk, day);
+  const tasks = careTasks(input);
+  return {
+    day: input.day,
+    ...roundOf(tasks, endOf(input.day, desk.civil)),
+    alerts: alertsOf(input, tasks),
+  };
+}
+
+/** Every task as of now, however far off. */
+export async function allTasks(desk: Desk): Promise<Task[]> {
+  return careTasks(await careInput(desk));
+}
+
+async function careInput(
+  desk: Desk,
+  day: Day = desk.civil.dayOf(desk.now),
+): Promise<CareInput & {readonly day: Day}> {
+  const {state, civil, now} = desk;
+  const profiles = await candidateProfiles(desk);
+  const emergence = await expectations(desk, profiles);
+  return {state, civil, now, day, profiles, emergence, instantAfterDegreeDays: await warmthOf(desk)};
+}

@@ -3,7 +3,7 @@ import type {Series} from '../climate/series.ts';
 import {monthOf, readingsOf} from './document-path.ts';
 import {readDocument} from './documents.ts';
 import {monthAt, msOf} from './months.ts';
-import {between, concatenate, type ReadingsDocument, readMonth} from './readings.ts';
+import {between, concatenate, type ReadingsDocument, seriesIn} from './readings.ts';
 import type {DocumentRow, RoomDocument} from './room-document.ts';
 
 /** The readings of a logger from one day to another, inclusive; days since 1970 UTC, infinite ones allowed. */
@@ -19,7 +19,7 @@ export async function loggerSeries(
     .filter(({path}) => path.startsWith(readingsOf(logger)) && monthOf(path) >= from && monthOf(path) <= to)
     .sort(byMonth);
   const months = await Promise.all(rows.map(row => readDocument<ReadingsDocument>(dir, row)));
-  return between(concatenate(months.map(document => readMonth(document).series)), fromDays, toDays);
+  return between(concatenate(months.map(seriesIn)), fromDays, toDays);
 }
 
 function monthOr(days: number, otherwise: string): string {

@@ -1,6 +1,7 @@
 // Readings of one logger in one UTC month, as columns: what a readings document holds.
 import type {Series} from '../climate/series.ts';
 import {MS_PER_DAY} from '../records/entry.ts';
+import {columnText} from './column-text.ts';
 import {endOf, type Month, monthAt, msOf, startOf} from './months.ts';
 import {FORMAT} from './sealed.ts';
 
@@ -26,39 +27,40 @@ export interface MonthOfReadings {
   readonly batchOf: readonly string[];
 }
 
-/** The text of a month's document. */
+/** The bytes of a month's document, as JSON.stringify would make them of a ReadingsDocument. */
 export function writeMonth(logger: string, {month, series, batchOf}: MonthOfReadings): Buffer {
   const start = startOf(month);
-  const document: ReadingsDocument = {
-    format: FORMAT,
-    logger,
-    month,
-    batches: runs(batchOf),
-    seconds: Array.from(series.atDays, days => (msOf(days) - start) / MS_PER_SECOND),
-    temperatureC: column(series.temperatureC),
-    rhPercent: column(series.rhPercent),
-  };
-  return Buffer.from(`${JSON.stringify(document)}\n`);
+  const head = JSON.stringify({format: FORMAT, logger, month, batches: runs(batchOf)});
+  const seconds = series.atDays.map(days => (msOf(days) - start) / MS_PER_SECOND);
+  return Buffer.concat([
+    Buffer.from(`${head.slice(0, -1)},"seconds":`),
+    columnText(seconds),
+    Buffer.from(',"temperatureC":'),
+    column(series.temperatureC),
+    Buffer.from(',"rhPercent":'),
+    column(series.rhPercent),
+    Buffer.from('}\n'),
+  ]);
 }
 
 /** The readings of a document. */
-export function readMonth({
-  month,
-  batches,
-  seconds,
-  temperatureC,
-  rhPercent,
-}: ReadingsDocument): MonthOfReadings {
+export function seriesIn({month, seconds, temperatureC, rhPercent}: ReadingsDocument): Series {
   const start = startOf(month);
+  const atDays = new Float64Array(seconds.length);
+  for (let i = 0; i < atDays.length; i++)
+    atDays[i] = Math.round(start + seconds[i]! * MS_PER_SECOND) / MS_PER_DAY;
   return {
-    month,
-    series: {
-      atDays: Float64Array.from(seconds, at => Math.round(start + at * MS_PER_SECOND) / MS_PER_DAY),
-      temperatureC: values(temperatureC, seconds.length),
-      rhPercent: values(rhPercent, seconds.length),
-    },
-    batchOf: batches.flatMap(([batch, rows]) => new Array<string>(rows).fill(batch)),
+    atDays,
+    temperatureC: values(temperatureC, seconds.length),
+    rhPercent: values(rhPercent, seconds.length),
   };
+}
+
+/** The readings of a document, each with its import. */
+export function readMonth(document: ReadingsDocument): MonthOfReadings {
+  const batchOf: string[] = [];
+  for (const [batch, rows] of document.batches) for (let i = 0; i < rows; i++) batchOf.push(batch);
+  return {month: document.month, series: seriesIn(document), batchOf};
 }
 
 /**
@@ -158,15 +160,14 @@ function firstNotBefore(atDays: Float64Array, days: number, from: number): numbe
   return low;
 }
 
-/** NaN becomes null in JSON. */
-function column(values: Float64Array): number[] | null {
-  return values.every(Number.isNaN) ? null : Array.from(values);
+function column(values: Float64Array): Buffer {
+  return values.every(Number.isNaN) ? Buffer.from('null') : columnText(values);
 }
 
 function values(column: readonly (number | null)[] | null, rows: number): Float64Array {
-  return column === null
-    ? new Float64Array(rows).fill(Number.NaN)
-    : Float64Array.from(column, value => value ?? Number.NaN);
+  const found = new Float64Array(rows).fill(Number.NaN);
+  for (let i = 0; i < (column?.length ?? 0); i++) found[i] = column?.[i] ?? Number.NaN;
+  return found;
 }
 
 function runs(batchOf: readonly string[]): [string, number][] {

@@ -1,6 +1,6 @@
 // The care list of a day: tasks in walking order, and what is amiss.
 import {type Alert, alertsOf} from '../care/alerts.ts';
-import {endOf, type Round, roundOf} from '../care/round.ts';
+import {type Round, roundOf} from '../care/round.ts';
 import type {CareInput, Task} from '../care/task.ts';
 import {careTasks} from '../care/tasks.ts';
 import type {Day} from '../records/civil.ts';
@@ -19,7 +19,7 @@ export async function today(desk: Desk, day?: Day): Promise<Today> {
   const tasks = careTasks(input);
   return {
     day: input.day,
-    ...roundOf(tasks, endOf(input.day, desk.civil)),
+    ...roundOf(tasks, input.day, desk.civil),
     alerts: alertsOf(input, tasks),
   };
 }

@@ -1,0 +1,83 @@
+// The example room: an invented season, moved so that it lies around today.
+import {createHash} from 'node:crypto';
+import {existsSync, mkdtempSync, readdirSync} from 'node:fs';
+import {tmpdir} from 'node:os';
+import {join} from 'node:path';
+import type {Series} from '../climate/series.ts';
+import {civil as civilOf, numberOfDay} from '../exchange/civil.ts';
+import {readInstant} from '../exchange/instants.ts';
+import {chunksOf} from '../exchange/logger-file/chunks.ts';
+import {readLoggerFile, seriesOf} from '../exchange/logger-file/logger-file.ts';
+import type {Civil, Day} from '../records/civil.ts';
+import {type Instant, MS_PER_DAY} from '../records/entry.ts';
+import {Refusal} from '../records/refusal.ts';
+import {changeRoom} from '../room/change.ts';
+import {createRoom} from '../room/create.ts';
+import {demoFile, demoPath} from '../room/package-files.ts';
+import type {NewReadings} from '../room/room.ts';
+import {nowOf} from './desk.ts';
+import {record} from './record.ts';
+import type {Session} from './session.ts';
+import {shifted} from './shift.ts';
+
+/** The day of the season that becomes today. */
+const SEASON_DAY: Day = '2026-06-12';
+const LOGGERS = ['L1', 'L2', 'L3'];
+
+/**
+ * Make the example room in a folder that is absent or empty; without one, in a new folder of the system's temporary
+ * place. What the season dates later than now is left out.
+ * @returns the folder
+ */
+export async function makeDemo(session: Session, dir: string | undefined): Promise<string> {
+  const zone = Intl.DateTimeFormat().resolvedOptions().timeZone;
+  const civil = civilOf(zone);
+  const now = nowOf(session, civil);
+  const folder = dir ?? join(mkdtempSync(join(tmpdir(), 'teneral-')), 'room');
+  if (existsSync(folder) && readdirSync(folder).length > 0)
+    throw new Refusal('the folder is not empty', folder, 'Name one that is absent or empty.');
+  await createRoom(folder, {name: 'example room', zone, by: session.by, now});
+  const days = numberOfDay(civil.dayOf(now)) - numberOfDay(SEASON_DAY);
+  const there = {...session, dir: folder};
+  await record(there, await seasonUntil(now, days, civil));
+  const readings = LOGGERS.map(logger => readingsOf(logger, now, days, civil));
+  await changeRoom(folder, async () => ({entries: [], readings}), {by: session.by});
+  return folder;
+}
+
+async function seasonUntil(now: Instant, days: number, civil: Civil): Promise<unknown[]> {
+  const season: unknown = shifted(JSON.parse(await demoFile('season.json')), days, civil);
+  return (Array.isArray(season) ? season : []).filter(record => !isLater(record, now, civil));
+}
+
+/** Dated or written down later than now. */
+function isLater(record: unknown, now: Instant, civil: Civil): boolean {
+  if (typeof record !== 'object' || record === null) return false;
+  const dates = ['at', 'to', 'recordedAt'].map(field => (record as Record<string, unknown>)[field]);
+  return dates.some(date => typeof date === 'string' && (readInstant(date, civil) ?? 0) > now);
+}
+
+/** A logger's readings at the same times of day, so many days later. */
+function readingsOf(logger: string, now: Instant, days: number, civil: Civil): NewReadings {
+  const file = `${logger}.csv`;
+  const path = demoPath(join('loggers', file));
+  const read = readLoggerFile(chunksOf(path), path, {zone: 'UTC'});
+  if (read.kind !== 'readings') throw new RangeError(`${path} holds no readings`);
+  const hash = createHash('sha256').update(Buffer.concat([...chunksOf(path)])).digest('hex');
+  return {logger, file, hash, series: moved(seriesOf(read), now, days, civil)};
+}
+
+/** Wall times of the file as wall times in the room's zone; an hour that a clock change shows twice is read once. */
+function moved({atDays, temperatureC, rhPercent}: Series, now: Instant, days: number, civil: Civil): Series {
+  const kept: {at: number; row: number}[] = [];
+  atDays.forEach((wall, row) => {
+    const text = new Date(wall * MS_PER_DAY).toISOString();
+    const at = civil.at(civil.addDays(text.slice(0, 10), days), text.slice(11, 16)) / MS_PER_DAY;
+    if (at * MS_PER_DAY <= now && at > (kept.at(-1)?.at ?? Number.NEGATIVE_INFINITY)) kept.push({at, row});
+  });
+  return {
+    atDays: Float64Array.from(kept, ({at}) => at),
+    temperatureC: Float64Array.from(kept, ({row}) => temperatureC[row]!),
+    rhPercent: Float64Array.from(kept, ({row}) => rhPercent[row]!),
+  };
+}

@@ -11,6 +11,7 @@ export interface Opening {
 
 export interface OpenTime {
   isOpen(day: Day): boolean;
+  isOpenAt(at: Instant): boolean;
   /** The openings that begin on a day, in order of time. */
   openings(day: Day): readonly Opening[];
   /** Why a day within a closed span is closed, where that was said. */
@@ -45,6 +46,11 @@ export function openTimeOf(calendar: Calendar | undefined, civil: Civil): OpenTi
   return {
     openings,
     isOpen: day => openings(day).length > 0,
+    isOpenAt(at) {
+      const day = civil.dayOf(at);
+      const nearby = [...openings(civil.addDays(day, -1)), ...openings(day)];
+      return nearby.some(({from, to}) => from <= at && at < to);
+    },
     closedBecause: day => closedSpan(day)?.why,
     roundsBetween(from, to) {
       const rounds: Instant[] = [];

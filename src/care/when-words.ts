@@ -1,5 +1,5 @@
 // Instants and intervals as people say them beside a task.
-import type {Civil} from '../records/civil.ts';
+import type {Civil, Day} from '../records/civil.ts';
 import {type Instant, MS_PER_DAY, MS_PER_HOUR} from '../records/entry.ts';
 
 const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'June', 'July', 'Aug', 'Sept', 'Oct', 'Nov', 'Dec'];
@@ -13,13 +13,18 @@ export function whenWords(at: Instant, now: Instant, civil: Civil): string {
   if (day === today) return `today ${time}`;
   if (day === civil.addDays(today, -1)) return `yesterday ${time}`;
   if (day === civil.addDays(today, 1)) return `tomorrow ${time}`;
-  if (Math.abs(at - now) < 6 * MS_PER_DAY) {
-    const weekday = civil.weekdayOf(day);
-    return `${weekday[0]!.toUpperCase()}${weekday.slice(1)} ${time}`;
-  }
+  if (Math.abs(at - now) < 6 * MS_PER_DAY) return `${weekdayWord(day, civil)} ${time}`;
   const [year, month, dayOfMonth] = day.split('-');
   const date = `${Number(dayOfMonth)} ${months[Number(month) - 1]}`;
   return today.startsWith(year!) ? date : `${date} ${year}`;
+}
+
+/** "Sun 25 May 16:30". */
+export function dateWords(at: Instant, civil: Civil): string {
+  const iso = civil.iso(at);
+  const day = iso.slice(0, 10);
+  const [, month, dayOfMonth] = day.split('-');
+  return `${weekdayWord(day, civil)} ${Number(dayOfMonth)} ${months[Number(month) - 1]} ${iso.slice(11, 16)}`;
 }
 
 /** "every day", "every 2 days", "every 12 hours". */
@@ -36,4 +41,9 @@ export function spanWords(days: number): string {
 
 function amount(number: number, unit: string): string {
   return `${number} ${unit}${number === 1 ? '' : 's'}`;
+}
+
+function weekdayWord(day: Day, civil: Civil): string {
+  const weekday = civil.weekdayOf(day);
+  return `${weekday[0]!.toUpperCase()}${weekday.slice(1)}`;
 }

@@ -13,7 +13,7 @@ import {tidyUp} from './tidy.ts';
 export interface ChangeOptions {
   /** Written beside imports, and told to others who wait for the lock. */
   readonly by: string;
-  /** When it is written down, ms since 1970. Default: the clock. */
+  /** Now, ms since 1970. Default: when the newest entry of the change was written down, else the clock. */
   readonly now?: number;
   /** How long to wait for another writer. Default: 30 s. */
   readonly waitMs?: number;

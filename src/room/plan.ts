@@ -1,5 +1,5 @@
 // Everything a change will write, worked out before anything is written.
-import {instantOf} from '../records/entry.ts';
+import {type Entry, instantOf} from '../records/entry.ts';
 import type {NewDocument} from './documents.ts';
 import {movesFor} from './moves.ts';
 import {batchesOf, monthsWith} from './new-readings.ts';
@@ -23,7 +23,7 @@ export async function planChange(
   dir: string,
   room: RoomDocument,
   {entries, readings = []}: Change,
-  {by, now = Date.now(), archive}: {readonly by: string; readonly now?: number; readonly archive?: 'closed'},
+  {by, now = writingTime(entries), archive}: {by: string; now?: number; archive?: 'closed'},
 ): Promise<Plan | undefined> {
   if (entries.length + readings.length === 0 && archive === undefined) return undefined;
   const batches = batchesOf(readings, room, {by, recordedAt: new Date(now).toISOString()});
@@ -45,6 +45,12 @@ export async function planChange(
       documents: [...room.documents.filter(({path}) => !replaced.has(path)), ...written],
     }),
   };
+}
+
+/** When the newest of the entries was written down, else the clock: whoever writes as of another day means that day. */
+function writingTime(entries: readonly Entry[]): number {
+  if (entries.length === 0) return Date.now();
+  return entries.reduce((newest, {recordedAt}) => Math.max(newest, instantOf(recordedAt)), 0);
 }
 
 const LOOK_EVERY = 50;

@@ -28,6 +28,8 @@ export const command: Command = {
     }
     const desk = await openDesk(there);
     const forecasts = (await outlooks(desk)).map(outlook => forecastText(outlook, desk));
-    process.stdout.write(`${[`The example room stands in ${room}`, todayText(await today(desk), desk), ...forecasts].join('\n\n')}\n`);
+    process.stdout.write(
+      `${[`The example room stands in ${room}`, todayText(await today(desk), desk), ...forecasts].join('\n\n')}\n`,
+    );
   },
 };

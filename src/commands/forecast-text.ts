@@ -3,6 +3,7 @@
 import type {Window} from '../development/answer.ts';
 import {instantWords} from '../exchange/time-words.ts';
 import {MS_PER_DAY} from '../records/entry.ts';
+import {compareStages} from '../records/stage.ts';
 import type {Desk} from '../work/desk.ts';
 import type {FigureSource} from '../work/figures.ts';
 import type {Outlook} from '../work/outlook.ts';
@@ -35,7 +36,9 @@ function facts({forecast, readings}: Outlook, desk: Desk): Line[] {
     days === null ? 'beyond the horizon' : instantWords(days * MS_PER_DAY, desk.civil, desk.now);
   const window = (times: Window) => `${when(times.p50)}  (${when(times.p10)} to ${when(times.p90)})`;
   const lines: Line[] = [];
-  const stages = Object.entries(forecast.stagesNow).filter(([, share]) => share >= 0.005);
+  const stages = Object.entries(forecast.stagesNow)
+    .filter(([, share]) => share >= 0.005)
+    .sort(([a], [b]) => compareStages(a, b));
   if (stages.length > 0)
     lines.push(['now', stages.map(([stage, share]) => `${stage} ${percent(share)}`).join(', ')]);
   if (first !== null) lines.push(['first', window(first)]);

@@ -1,5 +1,5 @@
 // Rows of text in aligned columns, for people at a terminal.
-import stringWidth from 'string-width';
+import stringWidth from 'fast-string-width';
 
 export interface Column<Row> {
   readonly head: string;
@@ -21,5 +21,9 @@ export function textTable<Row>(rows: readonly Row[], columns: readonly Column<Ro
       .join('  ')
       .trimEnd(),
   );
-  return [aligned[0]!, '─'.repeat(widths.reduce((sum, width) => sum + width + 2, -2)), ...aligned.slice(1)].join('\n');
+  return [
+    aligned[0]!,
+    '─'.repeat(widths.reduce((sum, width) => sum + width + 2, -2)),
+    ...aligned.slice(1),
+  ].join('\n');
 }

@@ -63,7 +63,9 @@ function readingsOf(logger: string, now: Instant, days: number, civil: Civil): N
   const path = demoPath(join('loggers', file));
   const read = readLoggerFile(chunksOf(path), path, {zone: 'UTC'});
   if (read.kind !== 'readings') throw new RangeError(`${path} holds no readings`);
-  const hash = createHash('sha256').update(Buffer.concat([...chunksOf(path)])).digest('hex');
+  const hash = createHash('sha256')
+    .update(Buffer.concat([...chunksOf(path)]))
+    .digest('hex');
   return {logger, file, hash, series: moved(seriesOf(read), now, days, civil)};
 }
 

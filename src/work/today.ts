@@ -1,11 +1,13 @@
 // The care list of a day: tasks in walking order, and what is amiss.
-import {type Alert, alertsOf} from '../care/alerts.ts';
+import type {Alert} from '../care/alert.ts';
+import {alertsOf} from '../care/alerts.ts';
 import {type Round, roundOf} from '../care/round.ts';
 import type {CareInput, Task} from '../care/task.ts';
 import {careTasks} from '../care/tasks.ts';
 import type {Day} from '../records/civil.ts';
 import type {Desk} from './desk.ts';
 import {candidateProfiles, expectations} from './expectations.ts';
+import {factsOf} from './facts.ts';
 import {warmthOf} from './warmth.ts';
 
 export interface Today extends Round {
@@ -20,7 +22,7 @@ export async function today(desk: Desk, day?: Day): Promise<Today> {
   return {
     day: input.day,
     ...roundOf(tasks, input.day, desk.civil),
-    alerts: alertsOf(input, tasks),
+    alerts: alertsOf(input, await factsOf(desk)),
   };
 }
 

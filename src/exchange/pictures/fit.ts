@@ -1,5 +1,5 @@
 // Text and lines cut or filled to a number of cells.
-import stringWidth from 'string-width';
+import stringWidth from 'fast-string-width';
 import {type Line, type Piece, piece} from './line.ts';
 
 /** The text, or as much of it as fits with a sign that more follows. */

@@ -36,7 +36,7 @@ export interface LotForecast {
   readonly stagesNow: StageShares;
   /** The shares at the instants that were asked for. */
   readonly stageShares: readonly {readonly atDays: number; readonly shares: StageShares}[];
-  /** Of the heaviest candidate, where its current stage counts in degree-days; for an animal that began the stage as the lot did. */
+  /** Of the heaviest candidate, where its most likely stage counts in degree-days: how far those now in it are on average. */
   readonly degreeDays: {
     readonly stage: Stage;
     readonly accumulated: number;

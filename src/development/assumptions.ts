@@ -1,0 +1,58 @@
+// What a forecast takes for granted, and what would help it, in plain sentences.
+
+export interface Circumstances {
+  readonly hidden: boolean;
+  readonly survivalKnown: boolean;
+  readonly diapauseChance: number;
+  /** Temperatures end before the animals are expected to be out. */
+  readonly temperatureUnknown: boolean;
+  /** The chance that an animal emerges within the horizon, where temperatures are known so far. */
+  readonly withinHorizon: number;
+  /** The chance that an animal is out already, unseen. */
+  readonly outUnseen: number;
+  /** Founders whose instar was not told. */
+  readonly instarUnknown: boolean;
+  readonly notWeighed: readonly string[];
+}
+
+export function assumptionsOf(known: Circumstances): readonly string[] {
+  const said: string[] = [];
+  if (known.temperatureUnknown)
+    said.push(
+      'The temperature is not known for all of the time until the adults, so later dates are left open. Readings of its unit, or set points, would help.',
+    );
+  else if (known.withinHorizon < 0.95)
+    said.push(
+      `At the temperatures expected, ${asChance(1 - known.withinHorizon)} does not emerge within the 400 days looked at.`,
+    );
+  if (known.outUnseen > 0.5)
+    said.push(
+      'Adults are probably out already: nobody has looked since they were due, so dates may lie in the past.',
+    );
+  if (known.hidden)
+    said.push(
+      'Nobody knows how many animals there are, so the dates are those of one animal taken at random.',
+    );
+  if (known.instarUnknown)
+    said.push('The instar was not told: it is taken as likely as the time each instar takes.');
+  if (!known.survivalKnown)
+    said.push('No survival is known for this kind, so the numbers expected take it that none dies.');
+  if (known.diapauseChance > 0.005)
+    said.push(
+      `${capitalised(asChance(known.diapauseChance))} found in this stage at this time of year rests (diapause) before it goes on; every date here holds for the others.`,
+    );
+  for (const what of known.notWeighed) said.push(`${capitalised(what)} is not yet weighed in the dates.`);
+  return said;
+}
+
+/** "about 3 in 4 animals" and the like. */
+function asChance(chance: number): string {
+  const tenths = Math.round(chance * 10);
+  if (tenths >= 10) return 'nearly every animal';
+  if (tenths <= 0) return `about 1 in ${Math.round(1 / Math.max(chance, 0.005))} animals`;
+  return `about ${tenths} in 10 animals`;
+}
+
+function capitalised(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

@@ -1,0 +1,50 @@
+// When to look for adults.
+
+const BEFORE_FIRST_DAYS = 3;
+/** So many adults, expected, may wait longer than the kind bears. */
+const WAITING = 0.05;
+/** A look this near to a round is that round. */
+const SAME_ROUND_DAYS = 0.5;
+
+/**
+ * Where checks begin: the last open round not after 3 days before one animal in twenty is out; where the lot has no
+ * such round, its first. Rounds are those since the lot began, in order of time.
+ */
+export function startChecking(p05Days: number | null, roundsDays: readonly number[]): number | null {
+  if (p05Days === null) return null;
+  return roundsDays.findLast(round => round <= p05Days - BEFORE_FIRST_DAYS) ?? roundsDays[0] ?? null;
+}
+
+export interface CheckPlan {
+  readonly startDays: number | null;
+  readonly looksDays: readonly number[];
+  readonly roundsDays: readonly number[];
+  /** How long an adult may wait unseen. */
+  readonly holdDays: number;
+  /** Adults expected out between two instants. */
+  readonly expectedBetween: (fromDays: number, toDays: number) => number;
+}
+
+/**
+ * The next check: the last open round that is no further from the round last looked at than an adult may wait, and
+ * leaves no more than 0.05 adults waiting longer; else the first open round there is. In the past it is overdue.
+ */
+export function nextCheck({startDays, looksDays, roundsDays, holdDays, expectedBetween}: CheckPlan) {
+  if (startDays === null) return null;
+  const lastLook = looksDays.at(-1);
+  if (lastLook === undefined) return startDays;
+  const done = roundOf(lastLook, roundsDays);
+  if (done < startDays) return startDays;
+  const open = roundsDays.filter(round => round > Math.max(done, lastLook));
+  const inTime = open.filter(
+    round => round <= done + holdDays && expectedBetween(lastLook, round - holdDays) <= WAITING,
+  );
+  return inTime.at(-1) ?? open[0] ?? null;
+}
+
+/** The round that a look was, or the look itself where none is near. */
+function roundOf(lookDays: number, roundsDays: readonly number[]): number {
+  const near = roundsDays.filter(round => Math.abs(round - lookDays) <= SAME_ROUND_DAYS);
+  if (near.length === 0) return lookDays;
+  return near.reduce((a, b) => (Math.abs(b - lookDays) < Math.abs(a - lookDays) ? b : a));
+}

@@ -1,0 +1,91 @@
+// The dose of one rate model along a temperature course, ready to be asked in both directions.
+import type {Course} from '../climate/course.ts';
+import {doseCourse} from '../thermal/dose.ts';
+import {type RateModelSpec, rateModel} from '../thermal/rate-model.ts';
+
+/** What a lot lives in. */
+export type Temperatures = Pick<Course, 'atDays' | 'temperatureC'>;
+
+/** Within an hour the dose is taken to run straight. */
+const NODES_PER_DAY = 24;
+
+/** The dose since the course began, at every hour. */
+export interface DoseCourse {
+  readonly fromDays: number;
+  readonly dose: Float64Array;
+}
+
+/**
+ * The dose of a rate model along a course. Lots of one unit ask for the same ones, so they are kept as long as the
+ * course is. Where the temperature is unknown nothing is added: ask `knownUntil` first.
+ */
+export function doseCourseOf(course: Temperatures, spec: RateModelSpec): DoseCourse {
+  const kept = keptFor(course);
+  const name = JSON.stringify(spec);
+  let made = kept.get(name);
+  if (made === undefined) {
+    const fromDays = course.atDays[0] ?? 0;
+    const hours = Math.ceil(
+      ((course.atDays[course.atDays.length - 1] ?? fromDays) - fromDays) * NODES_PER_DAY,
+    );
+    const nodes = Float64Array.from({length: hours + 1}, (_, hour) => fromDays + hour / NODES_PER_DAY);
+    made = {fromDays, dose: doseCourse(course, rateModel(spec), nodes)};
+    kept.set(name, made);
+  }
+  return made;
+}
+
+/** The dose up to an instant; before the course begins 0, after its end what it came to. */
+export function doseAt({fromDays, dose}: DoseCourse, atDays: number): number {
+  const position = (atDays - fromDays) * NODES_PER_DAY;
+  if (position <= 0) return 0;
+  const node = Math.floor(position);
+  if (node >= dose.length - 1) return dose[dose.length - 1]!;
+  return dose[node]! + (position - node) * (dose[node + 1]! - dose[node]!);
+}
+
+/** The instants at which a dose is reached, asked for in rising order; past the end of the course Infinity. */
+export function instantsOf({fromDays, dose}: DoseCourse, first: number): (wanted: number) => number {
+  const last = dose.length - 1;
+  let node = firstNodeAbove(dose, first);
+  return wanted => {
+    if (wanted <= 0) return fromDays;
+    while (node <= last && dose[node]! < wanted) node++;
+    if (node > last) return Number.POSITIVE_INFINITY;
+    if (node === 0) return fromDays;
+    const before = dose[node - 1]!;
+    return fromDays + (node - 1 + (wanted - before) / (dose[node]! - before)) / NODES_PER_DAY;
+  };
+}
+
+/** The first instant from the given one on at which the temperature is not known; Infinity where it always is. */
+export function knownUntil({atDays, temperatureC}: Temperatures, fromDays: number): number {
+  const end = atDays[atDays.length - 1] ?? fromDays;
+  if (!(atDays[0]! <= fromDays)) return fromDays;
+  for (let i = 0; i < atDays.length; i++)
+    if (Number.isNaN(temperatureC[i]!) && (atDays[i + 1] ?? end) > fromDays)
+      return Math.max(fromDays, i > 0 && !Number.isNaN(temperatureC[i - 1]!) ? atDays[i - 1]! : atDays[i]!);
+  return Number.POSITIVE_INFINITY;
+}
+
+function firstNodeAbove(dose: Float64Array, wanted: number): number {
+  let low = 0;
+  let high = dose.length;
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if (dose[middle]! >= wanted) high = middle;
+    else low = middle + 1;
+  }
+  return low;
+}
+
+const courses = new WeakMap<Float64Array, Map<string, DoseCourse>>();
+
+function keptFor({temperatureC}: Temperatures): Map<string, DoseCourse> {
+  let kept = courses.get(temperatureC);
+  if (kept === undefined) {
+    kept = new Map();
+    courses.set(temperatureC, kept);
+  }
+  return kept;
+}

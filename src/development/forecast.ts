@@ -1,0 +1,187 @@
+import type {EmergenceDay, ForecastStatus, LotForecast, Quantiles} from './answer.ts';
+import {assumptionsOf} from './assumptions.ts';
+import {nextCheck, startChecking} from './checks.ts';
+import {degreeDayStanding} from './degree-day-standing.ts';
+import {diapauseChance} from './diapause.ts';
+import {knownUntil} from './dose-course.ts';
+import {emergenceCurves} from './emergence-curve.ts';
+import {classesOf} from './founders.ts';
+import {membersOf} from './members.ts';
+import {paceOf} from './pace.ts';
+import {type Curve, quantilesOf, type Span, windowOf} from './quantiles.ts';
+import type {ForecastRequest} from './request.ts';
+import {linesOf, type PaceLine} from './scenario.ts';
+import {stageSharesAt} from './stage-shares.ts';
+
+/** Days with less than this chance of an adult are not listed. */
+const WORTH_NAMING = 1e-6;
+const HOURS_A_DAY = 24;
+const HOLD_HOURS = 24;
+
+/**
+ * The forecast of one lot: predictive over candidates, members, brood ages, pace and spread. Deterministic.
+ * @throws Refusal where a candidate's profile has not the stage the lot was found in
+ */
+export function forecastLot(request: ForecastRequest): LotForecast {
+  const {lot, cohorts, candidates, course, nowDays, alive, closed, sightings} = request;
+  if (closed || alive === 0) return empty(request, 'finished', []);
+  const hidden = alive === null;
+  const classes = classesOf(cohorts, hidden).filter(({atDays}) => atDays <= nowDays);
+  if (classes.length === 0)
+    return empty(request, 'unknown', ['No animals are recorded: say how many there are in which stage.']);
+  if (candidates.every(({weight}) => weight === 0))
+    return empty(request, 'unknown', [
+      'No profile says how fast they develop: a candidate, even only an order or a guild, would give dates.',
+    ]);
+
+  const startDays = Math.min(...classes.map(({atDays}) => atDays));
+  const members = membersOf(lot, candidates, classes, course);
+  const lines = members.flatMap(member => linesOf(member, classes, startDays));
+  const curves = emergenceCurves(lines);
+  const courseEnds = course.atDays.at(-1) ?? startDays;
+  const span = {fromDays: startDays, untilDays: Math.min(courseEnds, knownUntil(course, startDays))};
+  const animalCurve: Curve = atDays => curves('animal', atDays);
+  const animal = quantilesOf(animalCurve, span);
+  const weights = weightsOf(lines, candidates.length);
+  const survival = survivalOf(request, weights);
+  const expectedOf = (chance: number) => (alive === null ? null : alive * (survival ?? 1) * chance);
+  const lastLook = request.looksDays.at(-1) ?? startDays;
+  const outBy = (atDays: number) => animalCurve(Math.min(atDays, span.untilDays));
+  const rounds = request.roundsDays.filter(round => round >= startDays);
+  const starts = startChecking(animal.p05, rounds);
+  const diapause = diapauseChance(candidates, weights, classes);
+  const temperatureUnknown = span.untilDays < courseEnds && animal.p95 === null;
+
+  return {
+    status: statusOf(request, animal, temperatureUnknown, lastLook),
+    alive,
+    stagesNow: stageSharesAt(lines, nowDays),
+    stageShares: Array.from(request.sharesAtDays, atDays => ({atDays, shares: stageSharesAt(lines, atDays)})),
+    degreeDays: degreeDayStanding(lines, nowDays),
+    expected: expectedOf(animalCurve(span.untilDays)),
+    animal,
+    first: hidden ? null : windowOf(atDays => curves('first', atDays), span),
+    half: hidden ? null : windowOf(atDays => curves('half', atDays), span),
+    last: hidden ? null : windowOf(atDays => curves('last', atDays), span),
+    perDay: daysOf(request.dayBoundsDays, animalCurve, span, expectedOf),
+    pace: paceOf(lines),
+    candidates: candidates.map(({profile}, i) => ({profile: profile.profile, weight: weights[i]!})),
+    diapauseChance: diapause,
+    startCheckingDays: starts,
+    nextCheckDays: nextCheck({
+      startDays: starts,
+      looksDays: request.looksDays,
+      roundsDays: rounds,
+      holdDays: holdHoursOf(request) / HOURS_A_DAY,
+      expectedBetween: (from, to) => (alive ?? 1) * Math.max(0, outBy(to) - outBy(from)),
+    }),
+    leftOut: [],
+    assumptions: assumptionsOf({
+      hidden,
+      survivalKnown: survival !== null,
+      diapauseChance: diapause,
+      temperatureUnknown,
+      withinHorizon: animalCurve(span.untilDays),
+      outUnseen: outBy(nowDays) - outBy(lastLook),
+      instarUnknown: classes.some(({stage}) => stage === 'larva' || stage === 'nymph'),
+      notWeighed: sightings.length === 0 ? [] : ['what was counted and found since the start'],
+    }),
+  };
+}
+
+function statusOf(
+  {nowDays, sightings}: ForecastRequest,
+  animal: Quantiles,
+  temperatureUnknown: boolean,
+  lastLook: number,
+): ForecastStatus {
+  if (temperatureUnknown) return 'unknown';
+  if (animal.p95 !== null && lastLook > animal.p95) return 'late';
+  if (sightings.some(({kind}) => kind === 'emergence')) return 'emerging';
+  return animal.p05 !== null && nowDays >= animal.p05 - 1 ? 'due' : 'developing';
+}
+
+function weightsOf(lines: readonly PaceLine[], candidates: number): readonly number[] {
+  const weights = new Array<number>(candidates).fill(0);
+  for (const {member, points} of lines)
+    for (const {weight} of points) weights[member.candidate] = weights[member.candidate]! + weight;
+  const whole = weights.reduce((sum, weight) => sum + weight, 0);
+  return weights.map(weight => weight / whole);
+}
+
+/** The room's own survival, else that of the profiles as far as they know it; null where none does. */
+function survivalOf({survival, candidates}: ForecastRequest, weights: readonly number[]): number | null {
+  if (survival !== null) return survival;
+  let known = 0;
+  let sum = 0;
+  candidates.forEach(({profile}, i) => {
+    if (profile.survival === undefined) return;
+    known += weights[i]!;
+    sum += weights[i]! * profile.survival;
+  });
+  return known === 0 ? null : sum / known;
+}
+
+/** The shortest time that any likely kind bears. */
+function holdHoursOf({holdHours, candidates}: ForecastRequest): number {
+  if (holdHours !== null) return holdHours;
+  const known = candidates.flatMap(({profile, weight}) =>
+    weight > 0 ? (profile.adult.holdHours ?? []) : [],
+  );
+  return known.length === 0 ? HOLD_HOURS : Math.min(...known);
+}
+
+function daysOf(
+  bounds: ArrayLike<number>,
+  animal: Curve,
+  {untilDays}: Span,
+  expectedOf: (chance: number) => number | null,
+): EmergenceDay[] {
+  const days: EmergenceDay[] = [];
+  const shareAt = (atDays: number) => animal(Math.min(atDays, untilDays));
+  let before = bounds.length === 0 ? 0 : shareAt(bounds[0]!);
+  for (let i = 0; i + 1 < bounds.length; i++) {
+    const fromDays = bounds[i]!;
+    const toDays = bounds[i + 1]!;
+    const after = shareAt(toDays);
+    const probability = Math.max(0, after - before);
+    if (probability > WORTH_NAMING)
+      days.push({fromDays, toDays, probability, expected: expectedOf(probability)});
+    before = after;
+  }
+  return days;
+}
+
+const NOTHING: Quantiles = {p05: null, p10: null, p25: null, p50: null, p75: null, p90: null, p95: null};
+
+/** A forecast that says nothing but why. */
+function empty(
+  {alive, candidates, sharesAtDays}: ForecastRequest,
+  status: 'finished' | 'unknown',
+  assumptions: readonly string[],
+): LotForecast {
+  const whole = candidates.reduce((sum, {weight}) => sum + weight, 0);
+  return {
+    status,
+    alive,
+    stagesNow: {},
+    stageShares: Array.from(sharesAtDays, atDays => ({atDays, shares: {}})),
+    degreeDays: null,
+    expected: alive === null ? null : 0,
+    animal: NOTHING,
+    first: null,
+    half: null,
+    last: null,
+    perDay: [],
+    pace: null,
+    candidates: candidates.map(({profile, weight}) => ({
+      profile: profile.profile,
+      weight: whole === 0 ? 0 : weight / whole,
+    })),
+    diapauseChance: 0,
+    startCheckingDays: null,
+    nextCheckDays: null,
+    leftOut: [],
+    assumptions,
+  };
+}

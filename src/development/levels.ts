@@ -1,0 +1,54 @@
+// A distribution as the doses at fixed levels of probability: the form in which neighbours are averaged.
+
+const CELLS = 32;
+/** What lies beyond the outermost levels. */
+const OUTSIDE = 2e-4;
+
+/** Levels of probability, closer together towards both ends. */
+export const LEVELS = Float64Array.from(
+  {length: CELLS + 1},
+  (_, i) => OUTSIDE + (1 - 2 * OUTSIDE) * ((1 - Math.cos((Math.PI * i) / CELLS)) / 2),
+);
+
+/** Between two points this much apart in probability a straight line serves. */
+const STRAIGHT = 0.02;
+const HALVINGS = 12;
+
+/**
+ * The doses at which a distribution function reaches each level; Infinity where it never does. It is followed in steps
+ * between two doses, halved where it rises steeply.
+ */
+export function levelsOf(
+  share: (dose: number) => number,
+  from: number,
+  to: number,
+  step: number,
+): Float64Array {
+  const doses = new Float64Array(LEVELS.length).fill(Number.POSITIVE_INFINITY);
+  let next = 0;
+
+  const follow = (a: number, shareA: number, b: number, shareB: number, halvings: number) => {
+    if (next === LEVELS.length || shareB < LEVELS[next]!) return;
+    if (shareB - shareA > STRAIGHT && halvings > 0) {
+      const middle = (a + b) / 2;
+      const shareMiddle = share(middle);
+      follow(a, shareA, middle, shareMiddle, halvings - 1);
+      follow(middle, shareMiddle, b, shareB, halvings - 1);
+      return;
+    }
+    for (; next < LEVELS.length && LEVELS[next]! <= shareB; next++) {
+      const along = shareB > shareA ? (LEVELS[next]! - shareA) / (shareB - shareA) : 1;
+      doses[next] = a + Math.max(0, along) * (b - a);
+    }
+  };
+
+  let before = share(from);
+  const steps = Math.ceil((to - from) / step);
+  for (let i = 0; i < steps && next < LEVELS.length; i++) {
+    const end = from + (i + 1) * step;
+    const after = share(end);
+    follow(from + i * step, before, end, after, HALVINGS);
+    before = after;
+  }
+  return doses;
+}

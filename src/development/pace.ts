@@ -1,0 +1,47 @@
+// How fast the lot is against its profile, with what was learned.
+import type {LotForecast} from './answer.ts';
+import {normalShare} from './normal.ts';
+import type {PaceLine} from './scenario.ts';
+
+interface Piece {
+  readonly weight: number;
+  readonly mean: number;
+  readonly sd: number;
+}
+
+/** The pace's distribution. Of a group's speed only a part is pace: the rest is which member it is. */
+export function paceOf(lines: readonly PaceLine[]): LotForecast['pace'] {
+  const pieces = lines.flatMap(piecesOf);
+  const whole = pieces.reduce((sum, {weight}) => sum + weight, 0);
+  if (!(whole > 0)) return null;
+  const share = (lnPace: number) =>
+    pieces.reduce((sum, {weight, mean, sd}) => sum + weight * below(lnPace, mean, sd), 0) / whole;
+  const at = (chance: number) => {
+    let low = -5;
+    let high = 5;
+    for (let i = 0; i < 50; i++) {
+      const middle = (low + high) / 2;
+      if (share(middle) < chance) low = middle;
+      else high = middle;
+    }
+    return Math.exp((low + high) / 2);
+  };
+  return {p10: at(0.1), p50: at(0.5), p90: at(0.9)};
+}
+
+/**
+ * Each point of a line as a normal piece. Where ln speed v = pace + member, both normal, ln pace given v is normal
+ * with mean v · r and variance paceSd² · (1 − r), r = paceSd² / lnSpeedSd². Added is what lies between two points.
+ */
+function piecesOf({member: {lnSpeedSd, paceSd}, points}: PaceLine): Piece[] {
+  const part = lnSpeedSd === 0 ? 0 : (paceSd / lnSpeedSd) ** 2;
+  const gap = points.length > 1 ? points[1]!.z - points[0]!.z : 0;
+  const between = (part * lnSpeedSd * gap) ** 2 / 12;
+  const sd = Math.sqrt(paceSd ** 2 * (1 - part) + between);
+  return points.map(({z, weight}) => ({weight, mean: part * lnSpeedSd * z, sd}));
+}
+
+function below(value: number, mean: number, sd: number): number {
+  if (sd === 0) return value < mean ? 0 : 1;
+  return normalShare((value - mean) / sd);
+}

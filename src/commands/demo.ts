@@ -29,7 +29,7 @@ export const command: Command = {
     const desk = await openDesk(there);
     const forecasts = (await outlooks(desk)).map(outlook => forecastText(outlook, desk));
     process.stdout.write(
-      `${[`The example room stands in ${room}`, todayText(await today(desk), desk), ...forecasts].join('\n\n')}\n`,
+      `${[`The example room stands in ${room}`, todayText(await today(desk), desk, invocation.columns), ...forecasts].join('\n\n')}\n`,
     );
   },
 };

@@ -9,7 +9,8 @@ export interface GlobalOptions {
   readonly json?: boolean;
 }
 
-const DEFAULT_COLUMNS = 100;
+/** As most terminals open. */
+const DEFAULT_COLUMNS = 80;
 
 export function invocationFor({room, by, now, json = false}: GlobalOptions): Invocation {
   return {

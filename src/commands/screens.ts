@@ -8,5 +8,5 @@ import {todayText} from './today-text.ts';
 export async function openScreens(invocation: Invocation): Promise<void> {
   const desk = await openDesk(invocation);
   const list = await today(desk);
-  invocation.answer(todayAnswer(list, desk), () => todayText(list, desk));
+  invocation.answer(todayAnswer(list, desk), () => todayText(list, desk, invocation.columns));
 }

@@ -60,6 +60,6 @@ test('whatever is archived, called back, closed or voided: no entry is lost, and
         if (lot.closed === undefined) expect(open.lots.get(lot.code)).toEqual(lot);
       }
     }),
-    {numRuns: 40},
+    {numRuns: 25},
   );
 });

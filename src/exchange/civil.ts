@@ -1,7 +1,7 @@
 // Civil time in a zone, as the pure folders see it.
 import type {Civil, Day, Weekday} from '../records/civil.ts';
 import {type Instant, MS_PER_DAY} from '../records/entry.ts';
-import {type Zone, zoneNamed} from './zone.ts';
+import {offsetText, type Zone, zoneNamed} from './zone.ts';
 
 const weekdays: readonly Weekday[] = ['thu', 'fri', 'sat', 'sun', 'mon', 'tue', 'wed'];
 const made = new Map<string, Civil>();
@@ -14,7 +14,7 @@ const made = new Map<string, Civil>();
 export function civil(zone: string, where = ''): Civil {
   const known = made.get(zone);
   if (known !== undefined) return known;
-  const fresh = civilOn(zoneNamed(zone, where));
+  const fresh = civilIn(zoneNamed(zone, where));
   made.set(zone, fresh);
   return fresh;
 }
@@ -29,7 +29,8 @@ export function numberOfDay(day: Day): number {
   return Date.parse(`${day}T00:00Z`) / MS_PER_DAY;
 }
 
-function civilOn(zone: Zone): Civil {
+/** Civil time by a zone's clocks. */
+export function civilIn(zone: Zone): Civil {
   const names = new Map<number, Day>();
   const nameOf = (days: number): Day => {
     let name = names.get(days);
@@ -56,12 +57,5 @@ function civilOn(zone: Zone): Civil {
 
 function isoAt(at: Instant, offsetMs: number): string {
   const wall = new Date(at + offsetMs).toISOString();
-  const local = wall.endsWith('.000Z') ? wall.slice(0, -5) : wall.slice(0, -1);
-  const minutes = Math.abs(offsetMs) / 60_000;
-  const sign = offsetMs < 0 ? '-' : '+';
-  return `${local}${sign}${twoDigits(Math.floor(minutes / 60))}:${twoDigits(minutes % 60)}`;
-}
-
-function twoDigits(number: number): string {
-  return String(number).padStart(2, '0');
+  return `${wall.endsWith('.000Z') ? wall.slice(0, -5) : wall.slice(0, -1)}${offsetText(offsetMs)}`;
 }

@@ -40,5 +40,9 @@ function parsed(text: string, where: string): unknown {
 }
 
 function notJson(where: string, what: string): Refusal {
-  return new Refusal(what.replaceAll('\n', ' '), where, 'Give a JSON array of records, or one record in braces a line.');
+  return new Refusal(
+    what.replaceAll('\n', ' '),
+    where,
+    'Give a JSON array of records, or one record in braces a line.',
+  );
 }

@@ -1,7 +1,6 @@
 // A time zone's clock: what it shows at an instant, and which instants it means. Offsets come from luxon.
 import {IANAZone} from 'luxon';
-import type {Instant} from '../records/entry.ts';
-import {MS_PER_DAY} from '../records/entry.ts';
+import {type Instant, MS_PER_DAY} from '../records/entry.ts';
 import {Refusal} from '../records/refusal.ts';
 
 /** What a clock on the wall shows, as the milliseconds UTC would show the same at. */
@@ -32,27 +31,27 @@ export function zoneNamed(name: string, where = ''): Zone {
       where,
       'Name it as the IANA list does, such as Europe/Amsterdam, America/New_York, Asia/Tokyo or UTC.',
     );
-  const zone = clockOf(name, IANAZone.create(name));
+  const iana = IANAZone.create(name);
+  const zone = zoneWith(name, at => Math.round(iana.offset(at)) * MS_PER_MINUTE);
   zones.set(name, zone);
   return zone;
 }
 
-/** Asking for an offset is slow, so each UTC day is asked for once; days on which it changes are asked every time. */
-function clockOf(name: string, zone: IANAZone): Zone {
-  const ask = (at: Instant) => Math.round(zone.offset(at)) * MS_PER_MINUTE;
-  const offsetOfDay = new Map<number, number>();
+/** The zone whose clocks are always this far ahead of UTC. */
+export function fixedZone(offsetMs: number): Zone {
+  return zoneWith(`UTC${offsetText(offsetMs)}`, () => offsetMs);
+}
 
-  function offsetMs(at: Instant): number {
-    const day = Math.floor(at / MS_PER_DAY);
-    let offset = offsetOfDay.get(day);
-    if (offset === undefined) {
-      const atStart = ask(day * MS_PER_DAY);
-      offset = atStart === ask((day + 1) * MS_PER_DAY) ? atStart : Number.NaN;
-      offsetOfDay.set(day, offset);
-    }
-    return Number.isNaN(offset) ? ask(at) : offset;
-  }
+/** An offset as ISO 8601 writes it, ±hh:mm. */
+export function offsetText(offsetMs: number): string {
+  const minutes = Math.abs(offsetMs) / MS_PER_MINUTE;
+  const digits = [Math.floor(minutes / 60), minutes % 60].map(part => String(part).padStart(2, '0'));
+  return `${offsetMs < 0 ? '-' : '+'}${digits.join(':')}`;
+}
 
+/** A zone from the offsets at its instants. Asking for one may be slow; it is seldom asked. */
+export function zoneWith(name: string, ask: (at: Instant) => number): Zone {
+  const offsetMs = steadyOver(8 * MS_PER_DAY, steadyOver(MS_PER_DAY, ask));
   const before = (wall: WallMs) => offsetMs(wall - MS_PER_DAY);
   const after = (wall: WallMs) => offsetMs(wall + MS_PER_DAY);
 
@@ -77,5 +76,20 @@ function clockOf(name: string, zone: IANAZone): Zone {
       const offset = offsetMs((day - 1) * MS_PER_DAY);
       return offset === offsetMs((day + 2) * MS_PER_DAY) ? offset : undefined;
     },
+  };
+}
+
+/** Asks at the ends of spans only; inside one the offset is theirs where both agree, else it is asked every time. */
+function steadyOver(spanMs: number, ask: (at: Instant) => number): (at: Instant) => number {
+  const offsetOfSpan = new Map<number, number | undefined>();
+  return at => {
+    const span = Math.floor(at / spanMs);
+    let offset = offsetOfSpan.get(span);
+    if (offset === undefined && !offsetOfSpan.has(span)) {
+      const atStart = ask(span * spanMs);
+      offset = atStart === ask((span + 1) * spanMs) ? atStart : undefined;
+      offsetOfSpan.set(span, offset);
+    }
+    return offset ?? ask(at);
   };
 }

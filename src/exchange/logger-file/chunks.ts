@@ -1,0 +1,42 @@
+// A file's bytes, piece by piece, and what a person is told when they cannot be had.
+import {closeSync, openSync, readSync} from 'node:fs';
+import {Refusal} from '../../records/refusal.ts';
+
+const CHUNK = 1 << 20;
+
+const reasons: Readonly<Record<string, readonly [what: string, mend: string]>> = {
+  ENOENT: ['there is no such file', 'Check the name and the folder.'],
+  EISDIR: ['this is a folder, not a file', 'Name the file in it.'],
+  ENOTDIR: ['there is no such file', 'Check the name and the folder.'],
+  EACCES: ['you are not allowed to read this file', 'Ask for permission, or copy it to a folder of yours.'],
+  EPERM: ['you are not allowed to read this file', 'Ask for permission, or copy it to a folder of yours.'],
+};
+
+/** The bytes of a file; it can be gone through more than once. @throws Refusal where it cannot be read */
+export function chunksOf(path: string): Iterable<Uint8Array> {
+  return {
+    *[Symbol.iterator]() {
+      const file = readable(path, () => openSync(path, 'r'));
+      try {
+        for (;;) {
+          const chunk = Buffer.allocUnsafe(CHUNK);
+          const size = readable(path, () => readSync(file, chunk, 0, CHUNK, null));
+          if (size === 0) return;
+          yield chunk.subarray(0, size);
+        }
+      } finally {
+        closeSync(file);
+      }
+    },
+  };
+}
+
+function readable<Value>(path: string, read: () => Value): Value {
+  try {
+    return read();
+  } catch (error) {
+    const code = error instanceof Error && 'code' in error ? String(error.code) : '';
+    const [what, mend] = reasons[code] ?? [`the file cannot be read (${code})`, 'Check the disk it lies on.'];
+    throw new Refusal(what, path, mend);
+  }
+}

@@ -1,0 +1,99 @@
+// From a file's first rows to its layout: delimiter, heading, columns, unit, zone.
+import type {Refusal} from '../../records/refusal.ts';
+import type {TemperatureUnit} from '../temperature-unit.ts';
+import {fixedZone, type Zone} from '../zone.ts';
+import {offsetNamed, unitNamed} from './column-names.ts';
+import type {ColumnsGiven} from './columns-option.ts';
+import {columnNamed, type Heading, headingAbove, headingAt} from './heading.ts';
+import {columnsOfTime, columnsOfValues, type Layout} from './layout.ts';
+import {emptyFile, noneInColumns, noReadings, noSuchColumn, noTemperature, noTime} from './refusals.ts';
+import {delimiters, type Sample, type SampleRow, sampleOf} from './sample.ts';
+import {mostReadings, type Table, tableChosen, tableFound} from './table.ts';
+import {formsToTry} from './time-columns.ts';
+import {valueColumnsOf} from './value-columns.ts';
+import type {DateForm} from './written-time.ts';
+
+export interface Wishes {
+  /** How to name the file to a person. */
+  readonly file: string;
+  readonly columns?: ColumnsGiven | undefined;
+  readonly dates?: DateForm | undefined;
+  /** Of instants that do not carry their offset. */
+  readonly zone: Zone;
+}
+
+/** A layout but for the dates, which may be written in more than one order, with rows that show how. */
+export type Draft = Omit<Layout, 'dates'> & {readonly readings: readonly SampleRow[]};
+
+/** @throws Refusal where the file is empty or its columns cannot be told */
+export function understand(lines: Uint8Array, decode: (bytes: Uint8Array) => string, wishes: Wishes): Draft {
+  const samples = delimiters.map(delimiter => sampleOf(lines, delimiter, decode));
+  if (samples.every(({rows}) => rows.length === 0)) throw emptyFile(wishes.file);
+  const forms = formsToTry(wishes.dates);
+  const {file, columns} = wishes;
+  const tables = samples.map(sample =>
+    columns === undefined ? tableFound(sample, forms) : tableChosen(sample, forms, columns),
+  );
+  const table = mostReadings(tables.filter(found => found !== undefined));
+  if (table === undefined) throw notUnderstood(samples, forms, wishes);
+
+  const {time, readings} = table;
+  const {delimiter, rows} = table.sample;
+  const heading = headingOf(table);
+  const values = table.values ?? valueColumnsOf(heading?.names, readings, time, hasClock(table, forms));
+  if (values === undefined) throw noTemperature(file, heading?.names, readings[0]!);
+  const said = (column: number) => `${heading?.names[column] ?? ''} ${heading?.units[column] ?? ''}`.trim();
+  const offset = offsetNamed(said(columnsOfTime(time)[0]!));
+  const measured = columnsOfValues(values)[0]!;
+  return {
+    delimiter,
+    heading: heading === undefined ? undefined : {names: heading.names, line: heading.line},
+    firstLine: heading === undefined ? readings[0]!.line : (rows[heading.rowsAbove]?.line ?? 1),
+    time,
+    values,
+    unit: unitOf(said(measured), readings[0]!.cells[measured] ?? ''),
+    zone: offset === undefined ? wishes.zone : fixedZone(offset),
+    readings,
+  };
+}
+
+function headingOf({sample: {rows}, readings, headingRow}: Table): Heading | undefined {
+  const first = rows.indexOf(readings[0]!);
+  return headingRow === undefined ? headingAbove(rows, first) : headingAt(rows, headingRow, first);
+}
+
+/** The time of day stands in a column of its own, or somewhere is another than midnight. */
+function hasClock({time, readings}: Table, forms: readonly DateForm[]): boolean {
+  if (time.kind !== 'instant') return true;
+  return readings.some(({cells}) => /:/.test(cells[time.column] ?? '') || forms[0]?.kind === 'format');
+}
+
+function unitOf(heading: string, cell: string): TemperatureUnit {
+  return unitNamed(heading) ?? unitNamed(cell) ?? 'C';
+}
+
+/** What to say of a file without readings, or without any in the columns that a person chose. */
+function notUnderstood(
+  samples: readonly Sample[],
+  forms: readonly DateForm[],
+  {file, columns}: Wishes,
+): Refusal {
+  const found = mostReadings(samples.flatMap(sample => tableFound(sample, forms) ?? []));
+  const {rows} = found?.sample ?? samples.reduce((a, b) => (columnsIn(b) > columnsIn(a) ? b : a));
+  const heading = found === undefined ? headingAbove(rows, rows.length) : headingOf(found);
+  if (columns !== undefined) {
+    const names = heading?.names ?? [];
+    const width = columnsIn({rows});
+    const missing = [...columns.values()].find(
+      column => !(Number(column) <= width) && columnNamed(names, column) < 0,
+    );
+    return missing === undefined
+      ? noneInColumns(file, found?.readings ?? rows)
+      : noSuchColumn(file, missing, heading?.names);
+  }
+  return heading === undefined ? noTime(file, rows) : noReadings(file, heading.names);
+}
+
+function columnsIn({rows}: Pick<Sample, 'rows'>): number {
+  return Math.max(0, ...rows.map(({cells}) => cells.length));
+}

@@ -27,7 +27,7 @@ export const command: Command = {
       return;
     }
     const desk = await openDesk(there);
-    const forecasts = (await outlooks(desk)).map(outlook => forecastText(outlook, desk));
+    const forecasts = (await outlooks(desk)).map(outlook => forecastText(outlook, desk, invocation.columns));
     process.stdout.write(
       `${[`The example room stands in ${room}`, todayText(await today(desk), desk, invocation.columns), ...forecasts].join('\n\n')}\n`,
     );

@@ -1,6 +1,7 @@
 // A lot's outlook in words.
 
 import type {Window} from '../development/answer.ts';
+import {wrap} from '../exchange/pictures/fit.ts';
 import {instantWords} from '../exchange/time-words.ts';
 import {MS_PER_DAY} from '../records/entry.ts';
 import {compareStages} from '../records/stage.ts';
@@ -18,17 +19,31 @@ const STATUS_WORDS = {
 } as const;
 
 /** @param behind the profiles the figures come from, where the reasons are wanted too */
-export function forecastText(outlook: Outlook, desk: Desk, behind?: readonly FigureSource[]): string {
+export function forecastText(
+  outlook: Outlook,
+  desk: Desk,
+  columns: number,
+  behind?: readonly FigureSource[],
+): string {
   const {lot, unit, forecast} = outlook;
   const alive = forecast.alive === null ? 'number alive not known' : `${forecast.alive} alive`;
   const title = [lot.code, unit, lot.taxon ?? '', alive, STATUS_WORDS[forecast.status]].filter(
     part => part !== '',
   );
   const lines = [...facts(outlook, desk), ...(behind === undefined ? [] : reasons(outlook, behind))];
-  return [title.join(' · '), ...lines.map(([name, text]) => `  ${name.padEnd(9)} ${text}`)].join('\n');
+  return [title.join(' · '), ...lines.flatMap(line => wrapped(line, columns))].join('\n');
 }
 
+const MARGIN = 13;
+
 type Line = readonly [name: string, text: string];
+
+/** A name in the margin, its text wrapped beside it. */
+function wrapped([name, text]: Line, columns: number): string[] {
+  return wrap(text, columns - MARGIN).map(
+    (line, i) => `  ${(i === 0 ? name : '').padEnd(MARGIN - 3)} ${line}`,
+  );
+}
 
 function facts({forecast, readings}: Outlook, desk: Desk): Line[] {
   const {first, half, last, animal, candidates, pace} = forecast;

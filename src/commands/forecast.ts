@@ -25,7 +25,9 @@ export const command: Command = {
     invocation.answer(
       answers.map(outlook => forecastAnswer(outlook, desk)),
       () =>
-        answers.map((outlook, i) => forecastText(outlook, desk, behind[i])).join('\n\n') || 'no lot is open',
+        answers
+          .map((outlook, i) => forecastText(outlook, desk, invocation.columns, behind[i]))
+          .join('\n\n') || 'no lot is open',
     );
   },
 };

@@ -41,37 +41,63 @@ export async function record(
   drafts: readonly unknown[],
   where: (index: number) => string = index => (drafts.length === 1 ? '' : `record ${index + 1}`),
 ): Promise<Recorded> {
-  const given = drafts.map((draft, i) => parseRecord(draft, where(i)));
-  const codes = new Set(await profileCodes());
+  const given = drafts.map((draft, i) => ({record: parseRecord(draft, where(i)), where: where(i)}));
   let written: readonly Entry[] = [];
   const room = await changeRoom(
     session.dir,
     async room => {
-      const civil = civilOf(room.zone);
-      const now = nowOf(session, civil);
-      const before = fold(await room.entriesWith(namesIn(given)), now);
-      const known = keysOf(before.history);
-      const fresh = given
-        .map((one, index) => ({one, where: where(index)}))
-        .filter(({one}) => isFresh(one, known));
-      const placed = fresh.map(({one, where}) => inZone(one, civil, where));
-      const profiles = await profilesOf(candidatesOf(placed, before), before);
-      const records = complete(placed, {now: civil.iso(now), before, profiles});
-      written = numbered(room, records, session.by, civil.iso(now));
-      decide(before, written, {now, civil, profiles: codes}, index => fresh[index]!.where);
+      written = await entriesFor(given, room, session);
       return {entries: written};
     },
     {by: session.by},
   );
   const civil = civilOf(room.zone);
   const now = nowOf(session, civil);
-  const desk: Desk = {session, room, civil, now, state: fold(await room.entriesWith(namesIn(given)), now)};
+  const desk: Desk = {
+    session,
+    room,
+    civil,
+    now,
+    state: fold(await room.entriesWith(namesIn(given.map(({record}) => record))), now),
+  };
   const applied = {
     applied: written.length,
     passedOver: given.length - written.length,
     entries: written.map(({id}) => id),
   };
   return {applied, written, desk};
+}
+
+interface Given {
+  readonly record: RoomRecord;
+  readonly where: string;
+}
+
+/** The records as entries of the room as it stands, decided on. Those whose key was applied before are left out. */
+async function entriesFor(given: readonly Given[], room: Room, session: Session): Promise<Entry[]> {
+  const civil = civilOf(room.zone);
+  const now = nowOf(session, civil);
+  let before = fold(await room.entriesWith(namesIn(given.map(({record}) => record))), now);
+  const known = keysOf(before.history);
+  const fresh = given.filter(({record}) => isFresh(record, known));
+  const placed = fresh.map(({record, where}) => inZone(record, civil, where));
+  const profiles = await profilesOf(candidatesOf(placed, before), before);
+  const filledIn = () => complete(placed, {now: civil.iso(now), before, profiles});
+  let records = filledIn();
+  // A specimen code made here may be one that an archived specimen has: look again with those codes at hand.
+  const wider = await room.entriesWith(namesIn(records));
+  if (wider.length > before.history.length) {
+    before = fold(wider, now);
+    records = filledIn();
+  }
+  const entries = numbered(room, records, session.by, civil.iso(now));
+  decide(
+    before,
+    entries,
+    {now, civil, profiles: new Set(await profileCodes())},
+    index => fresh[index]!.where,
+  );
+  return entries;
 }
 
 /** Everything the records name, so that what is archived about it is at hand. */

@@ -12,13 +12,14 @@ export function traceOf({state}: Desk, code: string): TraceNode {
   return trace(state, code);
 }
 
-/** The tree below a node: its entries, then what came of it. */
+/** The tree below a node: its entries, then what came of it. What its lot tells already, a specimen does not repeat. */
 export function downTree(node: TraceNode, desk: Desk): TreeNode {
+  const entries = node.kind === 'specimen' ? node.entries.filter(isOfSpecimen) : node.entries;
   return {
     text: titleOf(node),
     kind: 'seen',
     children: [
-      ...node.entries.map(entry => entryLeaf(entry, desk)),
+      ...entries.map(entry => entryLeaf(entry, desk)),
       ...node.down.map(child => downTree(child, desk)),
     ],
   };
@@ -34,6 +35,10 @@ export function upTree(node: TraceNode, desk: Desk): TreeNode {
       ...node.up.map(parent => upTree(parent, desk)),
     ],
   };
+}
+
+function isOfSpecimen({record}: Entry): boolean {
+  return record.record === 'identification' || record.record === 'imago' || record.record === 'note';
 }
 
 function titleOf({kind, code, taxon}: TraceNode): string {

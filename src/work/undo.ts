@@ -14,7 +14,7 @@ export interface Undone extends Recorded {
 
 /** @throws Refusal where this person has nothing to take back, or something later rests on it */
 export async function undo(session: Session): Promise<Undone> {
-  const {state} = await openDesk(session);
+  const {state} = await openDesk(session, 'all');
   const voided = newestRequestOf(state, session.by);
   if (voided.length === 0)
     throw new Refusal(

@@ -1,7 +1,7 @@
 // What degree-days says to people: a table by day, the total, and what it rests on.
 import type {LoggerFile} from '../exchange/logger-file/logger-file.ts';
-import {type Column, textTable} from '../exchange/text-table.ts';
 import {unitSign} from '../exchange/temperature-unit.ts';
+import {type Column, textTable} from '../exchange/text-table.ts';
 import type {Cutoff} from '../thermal/rate-model.ts';
 import type {DegreeDaysAnswer, DegreeDaysOfDay, DegreeDayWishes} from '../work/degree-days.ts';
 
@@ -17,7 +17,9 @@ export function degreeDaysText(answer: DegreeDaysAnswer, {maxGapHours}: DegreeDa
   const {days, total, unit, lower, upper, cutoff, method} = answer;
   const degree = unitSign[unit];
   const above = upper === null ? '' : `, ${cutoffWords[cutoff]} ${upper} ${degree}`;
-  const lines = [`${fixed(total)} degree-days (${degree}) above ${lower} ${degree}${above}; method ${method}`];
+  const lines = [
+    `${fixed(total)} degree-days (${degree}) above ${lower} ${degree}${above}; method ${method}`,
+  ];
   const span = spanWords(answer, maxGapHours);
   if (span !== undefined) lines.push(span);
   return days[0]?.day === null ? lines.join('\n') : `${dayTable(days)}\n\n${lines.join('\n')}`;
@@ -46,7 +48,10 @@ function dayTable(days: readonly DegreeDaysOfDay[]): string {
   return textTable(days, columns);
 }
 
-function spanWords({from, to, coverage, gapHours, method}: DegreeDaysAnswer, maxGapHours: number): string | undefined {
+function spanWords(
+  {from, to, coverage, gapHours, method}: DegreeDaysAnswer,
+  maxGapHours: number,
+): string | undefined {
   if (from === null || to === null) return undefined;
   const span = `From ${from} to ${to}`;
   if (gapHours === 0) return `${span}, without a gap.`;

@@ -6,7 +6,12 @@ import type {Day} from '../records/civil.ts';
 import {Refusal} from '../records/refusal.ts';
 import {dailyMethods} from '../thermal/daily.ts';
 import type {Cutoff} from '../thermal/rate-model.ts';
-import {type DegreeDayMethod, type DegreeDayWishes, degreeDaysOfFile, degreeDaysOfOneDay} from '../work/degree-days.ts';
+import {
+  type DegreeDayMethod,
+  type DegreeDayWishes,
+  degreeDaysOfFile,
+  degreeDaysOfOneDay,
+} from '../work/degree-days.ts';
 import {type Command, examples, type Options, textOption} from './command.ts';
 import {degreeDaysText, rowsText} from './degree-days-text.ts';
 import {numberWord} from './words.ts';
@@ -22,13 +27,27 @@ export const command: Command = {
       .argument('[file]', 'readings, or days with minimum and maximum: comma, semicolon or tab')
       .requiredOption('--lower <L>', 'lower threshold', numberWord)
       .option('--upper <U>', 'upper threshold', numberWord)
-      .addOption(new Option('--cutoff <how>', 'what happens above the upper threshold').choices(cutoffs).default('horizontal'))
       .addOption(
-        new Option('--method <name>', 'default: trace for readings, sine for minimum and maximum').choices(methods),
+        new Option('--cutoff <how>', 'what happens above the upper threshold')
+          .choices(cutoffs)
+          .default('horizontal'),
+      )
+      .addOption(
+        new Option('--method <name>', 'default: trace for readings, sine for minimum and maximum').choices(
+          methods,
+        ),
       )
       .addOption(new Option('--unit <C|F>', 'unit of thresholds and sums').choices(units).default('C'))
-      .option('--extremes <minimum maximum...>', 'one day by its minimum and maximum, in place of a file', numbers)
-      .option('--next-min <T>', 'with --extremes: minimum of the day after, for the double methods', numberWord);
+      .option(
+        '--extremes <minimum maximum...>',
+        'one day by its minimum and maximum, in place of a file',
+        numbers,
+      )
+      .option(
+        '--next-min <T>',
+        'with --extremes: minimum of the day after, for the double methods',
+        numberWord,
+      );
     readingOptions(command);
     examples(
       command,
@@ -68,7 +87,12 @@ function readingOptions(command: Commander): void {
   command
     .option('--from <day>', 'first day that counts')
     .option('--to <day>', 'last day that counts')
-    .option('--max-gap <hours>', 'a longer pause between readings adds nothing', numberWord, DEFAULT_MAX_GAP_HOURS)
+    .option(
+      '--max-gap <hours>',
+      'a longer pause between readings adds nothing',
+      numberWord,
+      DEFAULT_MAX_GAP_HOURS,
+    )
     .option('--zone <IANA>', 'zone of instants without an offset (default: UTC)')
     .option('--columns <text>', 'which column is what: time=1,temperature=2, or date=1,minimum=2,maximum=3')
     .option('--format <text>', 'how dates are written: dmy, mdy, ymd, or a luxon format');

@@ -1,15 +1,16 @@
 // Sentences about care, readings, notes and the daybook itself.
+import {spoken, whenWritten} from './plain-words.ts';
 import type {RoomRecord} from './schema/index.ts';
 
 /** The sentence of a record about care or readings, undefined for any other. */
 export function careSentence(record: RoomRecord): string | undefined {
   switch (record.record) {
     case 'care': {
-      const seen = Object.entries(record.seen).map(([what, answer]) => `${what} ${answered(answer)}`);
-      return `${record.task} done${place(record)}${seen.length === 0 ? '' : `; ${seen.join(', ')}`}`;
+      const seen = Object.entries(record.seen).map(([what, answer]) => `${spoken(what)} ${answered(answer)}`);
+      return `${spoken(record.task)} done${place(record)}${seen.length === 0 ? '' : `; ${seen.join(', ')}`}`;
     }
     case 'skip':
-      return `${record.task} skipped${place(record)}: ${record.why}`;
+      return `${spoken(record.task)} skipped${place(record)}: ${record.why}`;
     case 'acknowledge':
       return `alert ${record.alert} acknowledged: ${record.done}`;
     case 'reading':
@@ -35,7 +36,7 @@ export function careSentence(record: RoomRecord): string | undefined {
       ])}`;
     case 'mask': {
       const word = record.lift ? 'to be trusted again' : 'not to be trusted';
-      return `logger ${record.logger} ${word} from ${record.from} to ${record.to}: ${record.why}`;
+      return `logger ${record.logger} ${word} from ${whenWritten(record.from)} to ${whenWritten(record.to)}: ${record.why}`;
     }
     case 'note': {
       const weight = record.weightMg === undefined ? undefined : `${record.weightMg} mg`;

@@ -1,4 +1,5 @@
 // Sentences about the room's furniture: units, loggers, samples, rules, profiles, hours, people.
+import {whenWritten} from './plain-words.ts';
 import type {RecordOf, RoomRecord} from './schema/index.ts';
 
 /** The sentence of a record about what stands and holds in a room; of any other, what kind it is. */
@@ -47,7 +48,8 @@ function unitSentence({code, type, place, logger, setPoints}: RecordOf<'unit'>):
 
 function sampleSentence({code, method, collected, place, host}: RecordOf<'sample'>): string {
   const {from, to} = collected;
-  const when = to === undefined || to === from ? from : `${from} to ${to}`;
+  const when =
+    to === undefined || to === from ? whenWritten(from) : `${whenWritten(from)} to ${whenWritten(to)}`;
   const where = [place?.locality, place?.region, place?.country].filter(part => part !== undefined);
   const at = where.length === 0 ? '' : `, ${where.join(', ')}`;
   return `sample ${code} collected ${when} (${method.replace('-', ' ')})${at}${host === undefined ? '' : `, on ${host}`}`;

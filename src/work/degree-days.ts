@@ -87,7 +87,12 @@ export function degreeDaysOfOneDay(
       'Give the minimum first, then the maximum.',
     );
   const degreeDays = degreeDaysOfDay(method, {minimum, maximum, nextMinimum}, {lower, upper, cutoff});
-  return answer(method, wishes, [{day: null, degreeDays, coverage: 1}], {from: null, to: null, coverage: 1, gapHours: 0});
+  return answer(method, wishes, [{day: null, degreeDays, coverage: 1}], {
+    from: null,
+    to: null,
+    coverage: 1,
+    gapHours: 0,
+  });
 }
 
 function ofReadings(file: ReadingsFile, method: DegreeDayMethod, wishes: DegreeDayWishes): DegreeDaysAnswer {
@@ -191,7 +196,10 @@ function sum(values: Float64Array): number {
   return values.reduce((total, value) => total + value, 0);
 }
 
-function assertSound(method: DegreeDayMethod, {lower, upper, cutoff, from, to, maxGapHours}: DegreeDayWishes): void {
+function assertSound(
+  method: DegreeDayMethod,
+  {lower, upper, cutoff, from, to, maxGapHours}: DegreeDayWishes,
+): void {
   try {
     checkThresholds({lower, upper});
   } catch (error) {
@@ -205,7 +213,11 @@ function assertSound(method: DegreeDayMethod, {lower, upper, cutoff, from, to, m
       'Use --cutoff horizontal, or another method such as --method sine.',
     );
   if (!(maxGapHours > 0))
-    throw new Refusal(`a pause of ${maxGapHours} hours is none`, '--max-gap', 'Give hours above 0, such as 3.');
+    throw new Refusal(
+      `a pause of ${maxGapHours} hours is none`,
+      '--max-gap',
+      'Give hours above 0, such as 3.',
+    );
   if (from !== undefined && to !== undefined && from > to)
     throw new Refusal(`${from} lies after ${to}`, '--from, --to', 'Give the first day, then the last.');
 }

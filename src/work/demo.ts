@@ -23,6 +23,8 @@ import {shifted} from './shift.ts';
 /** The day of the season that becomes today. */
 const SEASON_DAY: Day = '2026-06-12';
 const LOGGERS = ['L1', 'L2', 'L3'];
+/** One of the season's invented persons wrote it, so that whoever tries the room takes back only their own entries. */
+const WRITER = 'Mirel Tovan';
 
 /**
  * Make the example room in a folder that is absent or empty; without one, in a new folder of the system's temporary
@@ -38,10 +40,10 @@ export async function makeDemo(session: Session, dir: string | undefined): Promi
     throw new Refusal('the folder is not empty', folder, 'Name one that is absent or empty.');
   await createRoom(folder, {name: 'example room', zone, by: session.by, now});
   const days = numberOfDay(civil.dayOf(now)) - numberOfDay(SEASON_DAY);
-  const there = {...session, dir: folder};
+  const there = {...session, dir: folder, by: WRITER};
   await record(there, await seasonUntil(now, days, civil));
   const readings = LOGGERS.map(logger => readingsOf(logger, now, days, civil));
-  await changeRoom(folder, async () => ({entries: [], readings}), {by: session.by});
+  await changeRoom(folder, async () => ({entries: [], readings}), {by: WRITER});
   return folder;
 }
 

@@ -41,6 +41,7 @@ async function programFor(argv: readonly string[], fail: () => void): Promise<Co
     .version(version, '--version')
     .helpOption('--help', 'show this help, or that of a command')
     .helpCommand(false)
+    .allowExcessArguments()
     .exitOverride();
   withGlobalOptions(program);
   const asked = commandName(argv);

@@ -67,7 +67,7 @@ export function parseRecord(value: unknown, where: string): RoomRecord {
   const schema: z.ZodType<RoomRecord> = kind === 'profile' ? profileSchema(value as object) : schemas[kind];
   const result = schema.safeParse(value);
   if (result.success) return result.data;
-  throw refusalFor(result.error, value, `${where} (${kind})`.trimStart());
+  throw refusalFor(result.error, value, where === '' ? kind : `${where} (${kind})`);
 }
 
 /** The JSON Schema of all records, for other programs. */

@@ -15,7 +15,7 @@ export function alertsOf(input: CareInput, facts: RoomFacts): Alert[] {
   const open = openTimeOf(state.calendar, civil);
   const alerts = [
     ...outOfLimits(input, facts),
-    ...visitAlerts(visitsOf(jobsOf(input, open), open, input), civil),
+    ...visitAlerts(visitsOf(jobsOf(input, open), open, input), open, civil),
     ...silentLoggers(input, facts),
     ...neverLookedAt(input),
     ...notReset(input),

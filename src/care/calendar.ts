@@ -10,6 +10,8 @@ export interface Opening {
 }
 
 export interface OpenTime {
+  /** The day after, or before. Kept, since it is asked for again and again. */
+  neighbour(day: Day, step: 1 | -1): Day;
   isOpen(day: Day): boolean;
   isOpenAt(at: Instant): boolean;
   /** The openings that begin on a day, in order of time. */
@@ -32,6 +34,15 @@ const SEARCH_DAYS = 366;
  */
 export function openTimeOf(calendar: Calendar | undefined, civil: Civil): OpenTime {
   const known = new Map<Day, readonly Opening[]>();
+  const neighbours = {1: new Map<Day, Day>(), [-1]: new Map<Day, Day>()};
+  const neighbour = (day: Day, step: 1 | -1): Day => {
+    let found = neighbours[step].get(day);
+    if (found === undefined) {
+      found = civil.addDays(day, step);
+      neighbours[step].set(day, found);
+    }
+    return found;
+  };
   const closedSpan = (day: Day) => calendar?.closed?.find(({from, to}) => from <= day && day <= to);
 
   const openings = (day: Day): readonly Opening[] => {
@@ -45,23 +56,24 @@ export function openTimeOf(calendar: Calendar | undefined, civil: Civil): OpenTi
 
   return {
     openings,
+    neighbour,
     isOpen: day => openings(day).length > 0,
     isOpenAt(at) {
       const day = civil.dayOf(at);
-      const nearby = [...openings(civil.addDays(day, -1)), ...openings(day)];
+      const nearby = [...openings(neighbour(day, -1)), ...openings(day)];
       return nearby.some(({from, to}) => from <= at && at < to);
     },
     closedBecause: day => closedSpan(day)?.why,
     roundsBetween(from, to) {
       const rounds: Instant[] = [];
       const last = civil.dayOf(to);
-      for (let day = civil.dayOf(from); day <= last; day = civil.addDays(day, 1))
+      for (let day = civil.dayOf(from); day <= last; day = neighbour(day, 1))
         for (const {from: round} of openings(day)) if (from <= round && round <= to) rounds.push(round);
       return rounds;
     },
     nextRound(at) {
       let day = civil.dayOf(at);
-      for (let step = 0; step <= SEARCH_DAYS; step++, day = civil.addDays(day, 1)) {
+      for (let step = 0; step <= SEARCH_DAYS; step++, day = neighbour(day, 1)) {
         const round = openings(day).find(({from}) => from >= at);
         if (round !== undefined) return round.from;
       }
@@ -69,7 +81,7 @@ export function openTimeOf(calendar: Calendar | undefined, civil: Civil): OpenTi
     },
     previousRound(at) {
       let day = civil.dayOf(at);
-      for (let step = 0; step <= SEARCH_DAYS; step++, day = civil.addDays(day, -1)) {
+      for (let step = 0; step <= SEARCH_DAYS; step++, day = neighbour(day, -1)) {
         const round = openings(day).findLast(({from}) => from <= at);
         if (round !== undefined) return round.from;
       }

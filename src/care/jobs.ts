@@ -33,7 +33,19 @@ interface Wanting {
 }
 
 /** Every job of the room's living lots and their units, and what finishes the lots that are empty. */
-export function jobsOf(input: CareInput, open: OpenTime): Job[] {
+export function jobsOf(input: CareInput, open: OpenTime): readonly Job[] {
+  let jobs = known.get(input);
+  if (jobs === undefined) {
+    jobs = findJobs(input, open);
+    known.set(input, jobs);
+  }
+  return jobs;
+}
+
+/** The tasks and the alerts of one question come from the same jobs. */
+const known = new WeakMap<CareInput, readonly Job[]>();
+
+function findJobs(input: CareInput, open: OpenTime): Job[] {
   const {state, civil, instantAfterDegreeDays} = input;
   const setting = {input, open, clock: clockOf(civil, instantAfterDegreeDays), ledger: ledgerOf(state)};
   const rules = rulesInForce(state.rules);
@@ -51,9 +63,12 @@ export function jobsOf(input: CareInput, open: OpenTime): Job[] {
   ];
 }
 
+const unitTypes = ['cage', 'aquarium', 'emergence-box'] as const;
+
 function wantings({state, profiles}: CareInput, rules: readonly Rule[]): Wanting[] {
+  const general = rules.filter(rule => rule.for.type === undefined);
   const ofType = grouped(rules, rule => rule.for.type);
-  const general = ofType.get(undefined) ?? [];
+  const rulesFor = new Map(unitTypes.map(type => [type, [...(ofType.get(type) ?? []), ...general]]));
   const wanting: Wanting[] = [];
   for (const lot of state.lots.values()) {
     const unit = isLiving(lot) ? unitOf(lot, state) : undefined;
@@ -61,7 +76,7 @@ function wantings({state, profiles}: CareInput, rules: readonly Rule[]): Wanting
     const {code, type} = unit;
     const groups = groupsOf(lot, profiles, state.samples.get(lot.sample));
     const housed = {...groups, lot: lot.code, unit: code, type, stages: stagesOf(lot)};
-    for (const rule of nearestRules([...(ofType.get(type) ?? []), ...general], housed).values())
+    for (const rule of nearestRules(rulesFor.get(type) ?? general, housed).values())
       if (isWanted(rule, lot, type)) wanting.push({rule, lot, unit});
   }
   return wanting;

@@ -19,32 +19,46 @@ export interface Ledger {
 }
 
 export function ledgerOf({care, lots}: Pick<RoomState, 'care' | 'lots'>): Ledger {
-  const forLot = new Map<string, CareDone[]>();
-  const forUnit = new Map<string, CareDone[]>();
-  const forWholeUnit = new Map<string, CareDone[]>();
+  const forLot: Index = new Map();
+  const forUnit: Index = new Map();
+  const forWholeUnit: Index = new Map();
 
   for (const deed of care) {
-    const {task, lot} = deed;
+    const {lot} = deed;
     const unit = deed.unit ?? unitAt(lots.get(lot ?? ''), deed.at);
-    if (lot !== undefined) add(forLot, `${task} ${lot}`, deed);
-    if (unit !== undefined) add(forUnit, `${task} ${unit}`, deed);
-    if (unit !== undefined && lot === undefined) add(forWholeUnit, `${task} ${unit}`, deed);
+    if (lot !== undefined) add(forLot, lot, deed);
+    if (unit !== undefined) add(forUnit, unit, deed);
+    if (unit !== undefined && lot === undefined) add(forWholeUnit, unit, deed);
   }
 
   return {
-    ofUnit: (task, unit) => forUnit.get(`${task} ${unit}`) ?? [],
+    ofUnit: (task, unit) => find(forUnit, unit, task),
     ofLot(task, lot) {
-      const own = forLot.get(`${task} ${lot.code}`) ?? [];
+      const own = find(forLot, lot.code, task);
       const shared = lot.stays.flatMap(({unit, from, to = Number.POSITIVE_INFINITY}) =>
-        (forWholeUnit.get(`${task} ${unit}`) ?? []).filter(({at}) => from <= at && at <= to),
+        find(forWholeUnit, unit, task).filter(({at}) => from <= at && at <= to),
       );
       return shared.length === 0 ? own : [...own, ...shared].sort((a, b) => a.at - b.at);
     },
   };
 }
 
-function add(index: Map<string, CareDone[]>, key: string, deed: CareDone): void {
-  const others = index.get(key);
-  if (others === undefined) index.set(key, [deed]);
+/** Deeds by code, then by task. */
+type Index = Map<string, Map<string, CareDone[]>>;
+
+const NONE: readonly Deed[] = [];
+
+function find(index: Index, code: string, task: string): readonly Deed[] {
+  return index.get(code)?.get(task) ?? NONE;
+}
+
+function add(index: Index, code: string, deed: CareDone): void {
+  let byTask = index.get(code);
+  if (byTask === undefined) {
+    byTask = new Map();
+    index.set(code, byTask);
+  }
+  const others = byTask.get(deed.task);
+  if (others === undefined) byTask.set(deed.task, [deed]);
   else others.push(deed);
 }

@@ -36,7 +36,7 @@ function nearest(moments: readonly Instant[], target: Instant): Instant | undefi
 
 function laterDay(targetDay: Day, window: Window, open: OpenTime, civil: Civil): Instant | undefined {
   const last = civil.dayOf(window.latest);
-  for (let day = civil.addDays(targetDay, 1); day <= last; day = civil.addDays(day, 1)) {
+  for (let day = open.neighbour(targetDay, 1); day <= last; day = open.neighbour(day, 1)) {
     const [moment] = momentsOn(day, window, open);
     if (moment !== undefined) return moment;
   }
@@ -45,7 +45,7 @@ function laterDay(targetDay: Day, window: Window, open: OpenTime, civil: Civil):
 
 function earlierDay(targetDay: Day, window: Window, open: OpenTime, civil: Civil): Instant | null {
   const first = civil.dayOf(window.earliest);
-  for (let day = civil.addDays(targetDay, -1); day >= first; day = civil.addDays(day, -1)) {
+  for (let day = open.neighbour(targetDay, -1); day >= first; day = open.neighbour(day, -1)) {
     const moment = momentsOn(day, window, open).at(-1);
     if (moment !== undefined) return moment;
   }

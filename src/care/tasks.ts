@@ -87,7 +87,17 @@ function taskOf(job: Job, last: Instant | undefined, today: Today): Task | undef
     harm: rule.harm,
     observe: rule.observe,
     caution: rule.caution ?? cautionOf(lots, today.input) ?? null,
-    why: whyOf({job, window, last: last === window.since ? last : undefined, planned, outlook, now, civil}),
+    get why() {
+      return whyOf({
+        job,
+        window,
+        last: last === window.since ? last : undefined,
+        planned,
+        outlook,
+        now,
+        civil,
+      });
+    },
     minutes: rule.minutes ?? MINUTES,
     skipped: skippedOn(job, last, today),
   };

@@ -53,14 +53,22 @@ function spanWords(
   maxGapHours: number,
 ): string | undefined {
   if (from === null || to === null) return undefined;
-  const span = `From ${from} to ${to}`;
+  const span = `From ${stamp(from)} to ${stamp(to)}`;
   if (gapHours === 0) return `${span}, without a gap.`;
   const known = `${span}, of which ${perCent(coverage)} are known`;
-  if (!from.includes('T')) return `${known}: ${gapHours / 24} days are missing and add nothing.`;
+  if (!from.includes('T')) {
+    const missing = gapHours / 24;
+    return `${known}: ${missing === 1 ? '1 day is missing and adds' : `${missing} days are missing and add`} nothing.`;
+  }
   const pauses = `${fixed(gapHours)} hours lie in pauses longer than ${maxGapHours} h`;
   return method === 'trace'
     ? `${known}: ${pauses} and add nothing.`
     : `${known}: ${pauses}; a day counts by the readings it has.`;
+}
+
+/** "2010-05-01 00:00 (UTC+00:00)" of an instant; a day stays as it is. */
+function stamp(text: string): string {
+  return text.includes('T') ? `${text.slice(0, 16).replace('T', ' ')} (UTC${text.slice(-6)})` : text;
 }
 
 function isPartial({coverage}: DegreeDaysOfDay): boolean {

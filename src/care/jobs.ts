@@ -16,6 +16,7 @@ import {eats, isLiving, isStage, restsSince, since, stagesOf} from './stages.ts'
 import {rulesInForce} from './start-rules.ts';
 import {isFinishing, isForLot, isWanted, isWantedAtOnce} from './subjects.ts';
 import type {CareInput} from './task.ts';
+import {compareNaturally} from './walking-order.ts';
 import {type Clock, clockOf, firstWindow, windowOf} from './window.ts';
 
 interface Setting {
@@ -135,7 +136,7 @@ function unitJobs(wanting: readonly Wanting[], {input, clock, ledger}: Setting):
   const together = grouped(wanting, ({rule, unit}) => `${rule.task} ${unit.code}`);
   return [...together.values()].map(alike => {
     const {rule, unit, lot: demanding} = alike.reduce((a, b) => (limitOf(b.rule) < limitOf(a.rule) ? b : a));
-    const lots = alike.map(({lot}) => lot);
+    const lots = alike.map(({lot}) => lot).sort((a, b) => compareNaturally(a.code, b.code));
     const begins = occupied.get(unit.code) ?? demanding.startedAt;
     const deeds = ledger.ofUnit(rule.task, unit.code);
     return {

@@ -54,7 +54,7 @@ function tasksOf(job: Job, today: Today): Task[] {
     if (due) tasks.push({...distinct(task, tasks), state: 'done', done: {at: deed.at, by: deed.by}});
     last = deed.at;
   }
-  const next = taskOf(job, last, today);
+  const next = taskOf(job, job.lastDone(today.end - 1), today);
   return next === undefined ? tasks : [...tasks, distinct(next, tasks)];
 }
 

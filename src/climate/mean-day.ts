@@ -1,7 +1,7 @@
 // The mean daily course of a record, hour by hour of the local day, and the same day over and over.
 import type {Civil} from '../records/civil.ts';
 import {dosesBetween} from '../thermal/dose.ts';
-import type {RateModel} from '../thermal/rate-model.ts';
+import type {RateModel} from '../thermal/rate.ts';
 import type {TemperatureTrace} from '../thermal/trace.ts';
 import {timesOfDay} from './civil-times.ts';
 import {along, type Mark, type Source, type Span} from './part.ts';

@@ -5,8 +5,8 @@ import {readingsOf} from './document-path.ts';
 import {DocumentMissing} from './documents.ts';
 import {loggerSeries} from './logger-series.ts';
 import type {LoggerSpan, Room} from './room.ts';
-import {ROOM_FILE, type RoomDocument} from './room-document.ts';
-import {readRoomFile, type StoredRoom} from './room-file.ts';
+import {ROOM_FILE, type RoomDocument, type StoredRoom} from './room-document.ts';
+import {readRoomFile} from './room-file.ts';
 import {entriesWith, everyEntry} from './stored-entries.ts';
 
 /**

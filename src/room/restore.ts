@@ -9,8 +9,8 @@ import {type Held, indexDocument, indexOf} from './index-document.ts';
 import {takeLock} from './lock.ts';
 import {damagedRows, mend} from './mend.ts';
 import type {Numbering} from './room.ts';
-import {type DocumentRow, ROOM_FILE, type RoomDocument} from './room-document.ts';
-import {readRoomFile, type StoredRoom, signatureOf, writeRoomFile} from './room-file.ts';
+import {type DocumentRow, ROOM_FILE, type RoomDocument, type StoredRoom} from './room-document.ts';
+import {readRoomFile, signatureOf, writeRoomFile} from './room-file.ts';
 import {holdsEntries} from './stored-entries.ts';
 import {forgetPins} from './sweep.ts';
 

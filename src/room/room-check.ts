@@ -3,8 +3,8 @@
 import {Refusal} from '../records/refusal.ts';
 import {refusalFor} from '../records/schema/wording.ts';
 import {numberIn} from './numbering.ts';
-import type {RoomDocument} from './room-document.ts';
-import type {StoredRoom} from './room-file.ts';
+import type {RoomDocument, StoredRoom} from './room-document.ts';
+
 import {roomDocument} from './room-schema.ts';
 import {FORMAT, sha256} from './sealed.ts';
 

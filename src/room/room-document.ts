@@ -30,3 +30,10 @@ export interface DocumentRow {
 export const ROOM_FILE = 'room.json';
 export const BACKUPS = 'backups';
 export const CACHE = 'cache';
+
+/** room.json as read: its content, its checksum, and what a person should hear about it. */
+export interface StoredRoom {
+  readonly document: RoomDocument;
+  readonly revision: string;
+  readonly warnings: readonly string[];
+}

@@ -5,15 +5,8 @@ import {Low} from 'lowdb';
 import {Refusal} from '../records/refusal.ts';
 import {codeOf, diskRefusal} from './disk-refusal.ts';
 import {DurableAdapter, type Form} from './durable-adapter.ts';
-import {BACKUPS, ROOM_FILE, type RoomDocument} from './room-document.ts';
+import {BACKUPS, ROOM_FILE, type RoomDocument, type StoredRoom} from './room-document.ts';
 import {seal, sha256, unseal} from './sealed.ts';
-
-/** room.json as read: its content, its checksum, and what a person should hear about it. */
-export interface StoredRoom {
-  readonly document: RoomDocument;
-  readonly revision: string;
-  readonly warnings: readonly string[];
-}
 
 /**
  * Read room.json or a backup of it.

@@ -12,8 +12,8 @@ import {numberIn} from './numbering.ts';
 import {readMonth} from './readings.ts';
 import {faultInReadings} from './readings-check.ts';
 import {contradictionIn, withoutStop} from './room-check.ts';
-import {type DocumentRow, ROOM_FILE, type RoomDocument} from './room-document.ts';
-import {readRoomFile, type StoredRoom, signatureOf} from './room-file.ts';
+import {type DocumentRow, ROOM_FILE, type RoomDocument, type StoredRoom} from './room-document.ts';
+import {readRoomFile, signatureOf} from './room-file.ts';
 import * as schema from './room-schema.ts';
 
 export interface Problem {

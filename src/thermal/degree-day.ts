@@ -1,5 +1,7 @@
 // The degree-day rate: straight above a lower threshold, with three ways to end at an upper one.
-import type {Cutoff, RateModel} from './rate-model.ts';
+import type {RateModel} from './rate.ts';
+
+export type Cutoff = 'horizontal' | 'intermediate' | 'vertical';
 
 /** Where development begins and how it ends: what makes degrees effective. */
 export interface Thresholds {

@@ -1,5 +1,5 @@
 // The dose that a trace gives: the exact integral of a rate along straight lines.
-import type {RateModel} from './rate-model.ts';
+import type {RateModel} from './rate.ts';
 import {firstPieceEndingAfter, longestPauseDays, type TemperatureTrace, temperatureWithin} from './trace.ts';
 
 export interface Dose {

@@ -1,6 +1,6 @@
 // The rate read off a published table: mean days at constant temperatures.
 import {type Cubic, monotoneCubic} from './monotone-cubic.ts';
-import type {RateModel} from './rate-model.ts';
+import type {RateModel} from './rate.ts';
 
 /** Published mean days at constant temperatures; the rate is 0 at the limits and beyond. */
 export interface TableSpec {

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import {describe, expect, it} from 'vitest';
 import {type DailyMethod, type DayExtremes, dailyMethods, degreeDaysOfDay} from '../../src/thermal/daily.ts';
+import type {Cutoff} from '../../src/thermal/degree-day.ts';
 import {degreeDay} from '../../src/thermal/degree-day.ts';
 import {doseBetween} from '../../src/thermal/dose.ts';
-import type {Cutoff} from '../../src/thermal/rate-model.ts';
 import {meanOver} from './quadrature.ts';
 
 const cutoffs = ['horizontal', 'intermediate', 'vertical'] as const satisfies readonly Cutoff[];

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import {describe, expect, it} from 'vitest';
+import type {Cutoff} from '../../src/thermal/degree-day.ts';
 import {degreeDay} from '../../src/thermal/degree-day.ts';
-import type {Cutoff} from '../../src/thermal/rate-model.ts';
 import {meanOver} from './quadrature.ts';
 
 const model = (cutoff: Cutoff, upper: number | undefined = 30) =>

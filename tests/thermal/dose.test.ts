@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import {describe, expect, it} from 'vitest';
+import type {Cutoff} from '../../src/thermal/degree-day.ts';
 import {doseBetween, doseCourse, dosesBetween} from '../../src/thermal/dose.ts';
-import {type Cutoff, rateModel} from '../../src/thermal/rate-model.ts';
+import {rateModel} from '../../src/thermal/rate-model.ts';
 import type {TemperatureTrace} from '../../src/thermal/trace.ts';
 import {meanOver} from './quadrature.ts';
 

@@ -2,7 +2,7 @@
 import type {LoggerFile} from '../exchange/logger-file/logger-file.ts';
 import {unitSign} from '../exchange/temperature-unit.ts';
 import {type Column, textTable} from '../exchange/text-table.ts';
-import type {Cutoff} from '../thermal/rate-model.ts';
+import type {Cutoff} from '../thermal/degree-day.ts';
 import type {DegreeDaysAnswer, DegreeDaysOfDay, DegreeDayWishes} from '../work/degree-days.ts';
 
 const REJECTED_SHOWN = 5;

@@ -5,7 +5,7 @@ import {readLoggerFile} from '../exchange/logger-file/logger-file.ts';
 import type {Day} from '../records/civil.ts';
 import {Refusal} from '../records/refusal.ts';
 import {dailyMethods} from '../thermal/daily.ts';
-import type {Cutoff} from '../thermal/rate-model.ts';
+import type {Cutoff} from '../thermal/degree-day.ts';
 import {
   type DegreeDayMethod,
   type DegreeDayWishes,

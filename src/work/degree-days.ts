@@ -6,10 +6,10 @@ import type {Civil, Day} from '../records/civil.ts';
 import {type Instant, MS_PER_DAY} from '../records/entry.ts';
 import {Refusal} from '../records/refusal.ts';
 import {type DailyMethod, degreeDaysOfDay} from '../thermal/daily.ts';
+import type {Cutoff} from '../thermal/degree-day.ts';
 import {checkThresholds, degreeDay} from '../thermal/degree-day.ts';
 import {type DailyExtremes, degreeDaysByDay, extremesByDay} from '../thermal/degree-days.ts';
 import {dosesBetween} from '../thermal/dose.ts';
-import type {Cutoff} from '../thermal/rate-model.ts';
 import type {TemperatureTrace} from '../thermal/trace.ts';
 
 /** `trace` integrates readings joined by straight lines; the others use each day's lowest and highest. */

@@ -4,7 +4,7 @@ import {Command, CommanderError, InvalidArgumentError} from 'commander';
 import fc from 'fast-check';
 import {describe, expect, it} from 'vitest';
 import {command} from '../../src/commands/degree-days.ts';
-import type {Cutoff} from '../../src/thermal/rate-model.ts';
+import type {Cutoff} from '../../src/thermal/degree-day.ts';
 import type {DegreeDaysAnswer} from '../../src/work/degree-days.ts';
 import {temporaryFolder, teneral} from './program.ts';
 

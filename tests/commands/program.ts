@@ -20,10 +20,21 @@ export function temporaryFolder(): string {
   return folder;
 }
 
-/** @param input what stands on standard input */
-export function teneral(args: readonly string[], input = ''): Said {
-  const env = {...process.env, TENERAL_BY: 'A. Keeper', TZ: 'UTC', LANG: 'C.UTF-8'};
-  const {status, stdout, stderr} = spawnSync(process.execPath, [entry, ...args], {input, env, encoding: 'utf8'});
+/**
+ * @param input what stands on standard input
+ * @param environment variables beside those of a keeper in UTC
+ */
+export function teneral(
+  args: readonly string[],
+  input = '',
+  environment: Readonly<Record<string, string>> = {},
+): Said {
+  const env = {...process.env, TENERAL_BY: 'A. Keeper', TZ: 'UTC', LANG: 'C.UTF-8', ...environment};
+  const {status, stdout, stderr} = spawnSync(process.execPath, [entry, ...args], {
+    input,
+    env,
+    encoding: 'utf8',
+  });
   return {status, out: stdout, err: stderr};
 }
 

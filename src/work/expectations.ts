@@ -1,7 +1,7 @@
 // What the care list needs to know of each lot's emergence, kept in the room's cache while nothing it rests on changes.
 import {createHash} from 'node:crypto';
 import type {EmergenceOutlook} from '../care/task.ts';
-import {MS_PER_DAY, MS_PER_HOUR} from '../records/entry.ts';
+import {MS_PER_DAY} from '../records/entry.ts';
 import type {Profile} from '../records/schema/index.ts';
 import type {Lot} from '../records/state.ts';
 import {readCache, writeCache} from '../room/cache.ts';
@@ -74,8 +74,11 @@ function expectationOf(
   };
 }
 
-/** The climate, the furniture, the calendar and the hour, which all lots share. */
-function fingerprintOfRoom({state, room, now}: Desk): string {
+/**
+ * The climate, the furniture, the calendar and the day, which all lots share. While nothing is read or seen, an hour
+ * more changes next to nothing of when to look; so what was worked out in the morning serves the whole day.
+ */
+function fingerprintOfRoom({state, room, civil, now}: Desk): string {
   const furniture = [...state.units.values(), ...[...state.loggers.values()]];
   const spans = [...state.loggers.keys()].map(logger => room.span(logger));
   const byHand = [
@@ -84,8 +87,16 @@ function fingerprintOfRoom({state, room, now}: Desk): string {
     state.extremes.length,
     state.extremes.at(-1)?.entry,
   ];
-  const hour = Math.floor(now / MS_PER_HOUR);
-  return hashOf([version, furniture, spans, state.masks, byHand, state.calendar, state.voided.size, hour]);
+  return hashOf([
+    version,
+    furniture,
+    spans,
+    state.masks,
+    byHand,
+    state.calendar,
+    state.voided.size,
+    civil.dayOf(now),
+  ]);
 }
 
 function fingerprintOf(lot: Lot, shared: string, {state}: Desk): string {

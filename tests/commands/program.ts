@@ -3,7 +3,7 @@ import {spawnSync} from 'node:child_process';
 import {mkdtempSync, rmSync} from 'node:fs';
 import {tmpdir} from 'node:os';
 import {join} from 'node:path';
-import {onTestFinished} from 'vitest';
+import {afterAll} from 'vitest';
 
 export interface Said {
   readonly status: number | null;
@@ -13,11 +13,12 @@ export interface Said {
 
 const entry = new URL('../../dist/main.mjs', import.meta.url).pathname;
 
-/** A folder that is gone when the test is over. */
+const folders = mkdtempSync(join(tmpdir(), 'teneral-test-'));
+afterAll(() => rmSync(folders, {recursive: true, force: true}));
+
+/** A new folder, gone when the tests of the file are over. */
 export function temporaryFolder(): string {
-  const folder = mkdtempSync(join(tmpdir(), 'teneral-test-'));
-  onTestFinished(() => rmSync(folder, {recursive: true, force: true}));
-  return folder;
+  return mkdtempSync(join(folders, 'folder-'));
 }
 
 /**

@@ -12,7 +12,12 @@ export interface Circumstances {
   readonly outUnseen: number;
   /** Founders whose instar was not told. */
   readonly instarUnknown: boolean;
-  readonly notWeighed: readonly string[];
+  /** What was seen fits no candidate at any pace. */
+  readonly unexplained: boolean;
+  /** Counts more likely worthless than not. */
+  readonly leftOut: number;
+  /** Somebody looked after the time by which 95 per cent were expected. */
+  readonly late: boolean;
 }
 
 export function assumptionsOf(known: Circumstances): readonly string[] {
@@ -41,7 +46,15 @@ export function assumptionsOf(known: Circumstances): readonly string[] {
     said.push(
       `${capitalised(asChance(known.diapauseChance))} found in this stage at this time of year rests (diapause) before it goes on; every date here holds for the others.`,
     );
-  for (const what of known.notWeighed) said.push(`${capitalised(what)} is not yet weighed in the dates.`);
+  if (known.unexplained)
+    said.push(
+      'Nothing explains what was seen: no candidate at any pace. The dates are those expected from the start; look over the candidates, the counts and their dates.',
+    );
+  if (known.leftOut > 0)
+    said.push(
+      `${known.leftOut === 1 ? 'One count fits' : `${known.leftOut} counts fit`} so badly that a mistake is likelier, and ${known.leftOut === 1 ? 'is' : 'are'} left out.`,
+    );
+  if (known.late) said.push('Those that are left are late, in diapause, or dead: no date can tell which.');
   return said;
 }
 

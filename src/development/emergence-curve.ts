@@ -98,6 +98,7 @@ function layLine(line: PaceLine, levels: readonly StatisticLevels[], lay: Lay) {
       const along = (part + 0.5) / BETWEEN;
       const pace = Math.exp(member.lnSpeedSd * (here.z + along * (next.z - here.z)));
       const weight = between(here.weight, next.weight, along) / BETWEEN;
+      if (weight === 0) continue;
       for (const statistic of STATISTICS)
         layCells(
           levels[i]![statistic],
@@ -126,7 +127,7 @@ function layCells(
     const after = (here[level]! + along * (next[level]! - here[level]!)) * scale;
     if (!Number.isFinite(after)) return;
     const middle = (before + after) / 2;
-    const reach = Math.hypot(after - before, middle * lnPaceStep) / 2;
+    const reach = Math.sqrt((after - before) ** 2 + (middle * lnPaceStep) ** 2) / 2;
     lay(middle - reach, middle + reach, weight * MASSES[level]!);
     before = after;
   }

@@ -6,11 +6,13 @@ import {diapauseChance} from './diapause.ts';
 import {knownUntil} from './dose-course.ts';
 import {emergenceCurves} from './emergence-curve.ts';
 import {classesOf} from './founders.ts';
+import {learn} from './learning.ts';
+import {looksOf} from './looks.ts';
 import {membersOf} from './members.ts';
 import {paceOf} from './pace.ts';
-import {type Curve, quantilesOf, type Span, windowOf} from './quantiles.ts';
+import {type Curve, instantOf, quantilesOf, type Span, windowOf} from './quantiles.ts';
 import type {ForecastRequest} from './request.ts';
-import {linesOf, type PaceLine} from './scenario.ts';
+import {expectedLines, fromTheStart, type PaceLine} from './scenario.ts';
 import {stageSharesAt} from './stage-shares.ts';
 
 /** Days with less than this chance of an adult are not listed. */
@@ -36,7 +38,10 @@ export function forecastLot(request: ForecastRequest): LotForecast {
 
   const startDays = Math.min(...classes.map(({atDays}) => atDays));
   const members = membersOf(lot, candidates, classes, course);
-  const lines = members.flatMap(member => linesOf(member, classes, startDays));
+  const expected = members.flatMap(member => expectedLines(member, classes, startDays));
+  const looks = looksOf(sightings, nowDays);
+  const learned = looks.length === 0 ? null : learn({members, classes, looks, startDays, alive});
+  const lines = learned?.lines ?? expected;
   const curves = emergenceCurves(lines);
   const courseEnds = course.atDays.at(-1) ?? startDays;
   const span = {fromDays: startDays, untilDays: Math.min(courseEnds, knownUntil(course, startDays))};
@@ -50,13 +55,18 @@ export function forecastLot(request: ForecastRequest): LotForecast {
   const rounds = request.roundsDays.filter(round => round >= startDays);
   const starts = startChecking(animal.p05, rounds);
   const diapause = diapauseChance(candidates, weights, classes);
+  const atStart = learned === null ? curves : emergenceCurves(expected);
+  const latest = instantOf(atDays => atStart('animal', atDays), 0.95, span) ?? Number.POSITIVE_INFINITY;
+  const lastSeen = learned === null ? startDays : looks.at(-1)!.atDays;
+  const past = request.sharesAtDays.length > 0 && learned ? fromTheStart(lines, classes, startDays) : lines;
+  const sharesAt = (atDays: number) => stageSharesAt(atDays < lastSeen ? past : lines, atDays);
   const temperatureUnknown = span.untilDays < courseEnds && animal.p95 === null;
 
   return {
-    status: statusOf(request, animal, temperatureUnknown, lastLook),
+    status: statusOf(request, animal, temperatureUnknown, lastLook > latest),
     alive,
-    stagesNow: stageSharesAt(lines, nowDays),
-    stageShares: Array.from(request.sharesAtDays, atDays => ({atDays, shares: stageSharesAt(lines, atDays)})),
+    stagesNow: sharesAt(nowDays),
+    stageShares: Array.from(request.sharesAtDays, atDays => ({atDays, shares: sharesAt(atDays)})),
     degreeDays: degreeDayStanding(lines, nowDays),
     expected: expectedOf(animalCurve(span.untilDays)),
     animal,
@@ -75,7 +85,7 @@ export function forecastLot(request: ForecastRequest): LotForecast {
       holdDays: holdHoursOf(request) / HOURS_A_DAY,
       expectedBetween: (from, to) => (alive ?? 1) * Math.max(0, outBy(to) - outBy(from)),
     }),
-    leftOut: [],
+    leftOut: learned?.leftOut ?? [],
     assumptions: assumptionsOf({
       hidden,
       survivalKnown: survival !== null,
@@ -84,7 +94,9 @@ export function forecastLot(request: ForecastRequest): LotForecast {
       withinHorizon: animalCurve(span.untilDays),
       outUnseen: outBy(nowDays) - outBy(lastLook),
       instarUnknown: classes.some(({stage}) => stage === 'larva' || stage === 'nymph'),
-      notWeighed: sightings.length === 0 ? [] : ['what was counted and found since the start'],
+      unexplained: looks.length > 0 && learned === null,
+      leftOut: learned?.leftOut.length ?? 0,
+      late: lastLook > latest,
     }),
   };
 }
@@ -93,10 +105,10 @@ function statusOf(
   {nowDays, sightings}: ForecastRequest,
   animal: Quantiles,
   temperatureUnknown: boolean,
-  lastLook: number,
+  late: boolean,
 ): ForecastStatus {
   if (temperatureUnknown) return 'unknown';
-  if (animal.p95 !== null && lastLook > animal.p95) return 'late';
+  if (late) return 'late';
   if (sightings.some(({kind}) => kind === 'emergence')) return 'emerging';
   return animal.p05 !== null && nowDays >= animal.p05 - 1 ? 'due' : 'developing';
 }

@@ -3,7 +3,7 @@ import {Refusal} from '../records/refusal.ts';
 import {inOrder, type Stage} from '../records/stage.ts';
 import type {Progress} from './founding.ts';
 import {remainingOf} from './founding.ts';
-import {type Measure, measureOf, together} from './measure.ts';
+import {type Measure, shifted, together} from './measure.ts';
 import {passOn} from './passage.ts';
 import {ANY_STAGE, placesOf} from './places.ts';
 import type {FoundingCohort} from './request.ts';
@@ -84,9 +84,4 @@ export function passagesOf(tempo: Tempo, {atDays, stage, progress}: FounderClass
     leaving.push(before);
   });
   return {startsBy, leaving};
-}
-
-/** A measure moved along its axis, and scaled. */
-function shifted({step, first, mass}: Measure, by: number, scale: number): Measure {
-  return measureOf(step, first + by / step, scale === 1 ? mass : mass.map(cell => cell * scale));
 }

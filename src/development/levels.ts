@@ -1,6 +1,6 @@
 // A distribution as the doses at fixed levels of probability: the form in which neighbours are averaged.
 
-const CELLS = 32;
+const CELLS = 24;
 /** What lies beyond the outermost levels. */
 const OUTSIDE = 2e-4;
 
@@ -11,7 +11,7 @@ export const LEVELS = Float64Array.from(
 );
 
 /** Between two points this much apart in probability a straight line serves. */
-const STRAIGHT = 0.02;
+const STRAIGHT = 0.03;
 const HALVINGS = 12;
 
 /**

@@ -79,10 +79,26 @@ export function together({step, first, mass}: Measure, other: Measure): Measure 
   const end = Math.max(first + mass.length, Math.floor(to / step) + 2);
   const cells = new Float64Array(end - start);
   cells.set(mass, first - start);
-  other.mass.forEach((cell, i) => {
-    lay(cells, step, start, from + i * other.step, from + (i + 1) * other.step, cell);
-  });
+  if (other.step === step && Number.isInteger(other.first)) {
+    const offset = other.first - start;
+    for (let i = 0; i < other.mass.length; i++) cells[offset + i] = cells[offset + i]! + other.mass[i]!;
+  } else
+    other.mass.forEach((cell, i) => {
+      lay(cells, step, start, from + i * other.step, from + (i + 1) * other.step, cell);
+    });
   return measureOf(step, start, cells);
+}
+
+/** A measure moved along its axis, and scaled. */
+export function shifted({step, first, mass}: Measure, by: number, scale: number): Measure {
+  return measureOf(step, first + by / step, scale === 1 ? mass : mass.map(cell => cell * scale));
+}
+
+/** Without the cells that lie wholly below a dose. */
+export function withoutBelow(measure: Measure, dose: number): Measure {
+  const {step, first, mass} = measure;
+  const passed = Math.min(mass.length - 1, Math.floor(dose / step - first + 0.5));
+  return passed <= 0 ? measure : measureOf(step, first + passed, mass.subarray(passed));
 }
 
 /** Without the outer cells that hold next to nothing. */

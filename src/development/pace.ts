@@ -11,7 +11,7 @@ interface Piece {
 
 /** The pace's distribution. Of a group's speed only a part is pace: the rest is which member it is. */
 export function paceOf(lines: readonly PaceLine[]): LotForecast['pace'] {
-  const pieces = lines.flatMap(piecesOf);
+  const pieces = alikeTogether(lines.flatMap(piecesOf));
   const whole = pieces.reduce((sum, {weight}) => sum + weight, 0);
   if (!(whole > 0)) return null;
   const share = (lnPace: number) =>
@@ -39,6 +39,16 @@ function piecesOf({member: {lnSpeedSd, paceSd}, points}: PaceLine): Piece[] {
   const between = (part * lnSpeedSd * gap) ** 2 / 12;
   const sd = Math.sqrt(paceSd ** 2 * (1 - part) + between);
   return points.map(({z, weight}) => ({weight, mean: part * lnSpeedSd * z, sd}));
+}
+
+/** Members of a group share their paces. */
+function alikeTogether(pieces: readonly Piece[]): readonly Piece[] {
+  const merged = new Map<string, Piece>();
+  for (const {weight, mean, sd} of pieces) {
+    const name = `${mean} ${sd}`;
+    merged.set(name, {mean, sd, weight: weight + (merged.get(name)?.weight ?? 0)});
+  }
+  return [...merged.values()];
 }
 
 function below(value: number, mean: number, sd: number): number {

@@ -8,17 +8,19 @@ import {type Tempo, tempoOf} from './tempo.ts';
 /** Animals that are alike as far as anybody knows. */
 export interface AnimalClass {
   readonly count: number;
-  /** When they joined the lot. */
+  /** From when on this holds: when they joined the lot, or were last seen. */
   readonly atDays: number;
   readonly passages: Passages;
 }
 
-/** One pace, and what the animals do at it. */
-export interface PacePoint {
-  /** In standard deviations of the member's ln speed. */
+/** A pace in standard deviations of the member's ln speed, and its probability up to a factor. */
+export interface Pace {
   readonly z: number;
-  /** Probability, of the whole lot's. */
   readonly weight: number;
+}
+
+/** One pace, and what the animals do at it. */
+export interface PacePoint extends Pace {
   readonly tempo: Tempo;
   readonly classes: readonly AnimalClass[];
 }
@@ -26,54 +28,88 @@ export interface PacePoint {
 /** One member at one set of brood ages, at evenly spaced paces from slow to fast. */
 export interface PaceLine {
   readonly member: CandidateMember;
+  readonly broods: BroodAges;
   readonly points: readonly PacePoint[];
 }
 
-const PACES = normalPoints(3.5, 0.5);
-const ONE_PACE = [{z: 0, weight: 1}];
+const CLOSEST = 0.175;
+const FARTHEST = 0.7;
 
-/** The lines of a member if nobody looks: what is expected from the start. */
-export function linesOf(
+/**
+ * Paces within 3.5 standard deviations. Between them the animals are interpolated: exactly where all stages count
+ * alike; else the closer the paces, the less individuals differ and blur what lies between.
+ */
+export function pacesOf({chain: {stages, inStep}, lnSpeedSd}: CandidateMember): readonly Pace[] {
+  if (lnSpeedSd === 0) return [{z: 0, weight: 1}];
+  const days = stages.reduce((sum, {daysAt20}) => sum + daysAt20, 0);
+  const sd = Math.sqrt(stages.reduce((sum, {daysAt20, spread}) => sum + (daysAt20 * spread.cv) ** 2, 0));
+  const apart = inStep || !Number.isFinite(days) ? FARTHEST : sd / days / lnSpeedSd;
+  return normalPoints(3.5, Math.min(FARTHEST, Math.max(CLOSEST, apart)));
+}
+
+/** The lines of a member as expected from the start, if nobody looks. */
+export function expectedLines(
   member: CandidateMember,
   classes: readonly FounderClass[],
   startDays: number,
 ): readonly PaceLine[] {
-  const {chain, lnSpeedSd} = member;
-  const paces = lnSpeedSd === 0 ? ONE_PACE : PACES;
-  const broods = broodAgesOf(classes, lnSpeedSd === 0);
-  const sameAtAnyPace = chain.inStep && classes.every(({atDays}) => atDays === startDays);
-  const mixed = sameAtAnyPace ? passagesOfAll(tempoOf(chain, startDays, 1), classes) : undefined;
-
-  const points: PacePoint[][] = broods.map(() => []);
-  const paceless = mixed && broods.map(ages => classesAt(tempoOf(chain, startDays, 1), classes, ages, mixed));
-  for (const {z, weight} of paces) {
-    const tempo = tempoOf(chain, startDays, Math.exp(lnSpeedSd * z));
-    const own = mixed ?? passagesOfAll(tempo, classes);
-    broods.forEach((ages, brood) => {
-      points[brood]!.push({
-        z,
-        weight: (member.weight * weight) / broods.length,
-        tempo,
-        classes: paceless?.[brood] ?? classesAt(tempo, classes, ages, own),
-      });
-    });
-  }
-  return points.map(line => ({member, points: line}));
-}
-
-function passagesOfAll(tempo: Tempo, classes: readonly FounderClass[]): readonly Passages[] {
-  return classes.map(founders => passagesOf(tempo, founders));
-}
-
-function classesAt(
-  tempo: Tempo,
-  classes: readonly FounderClass[],
-  ages: BroodAges,
-  mixed: readonly Passages[],
-): readonly AnimalClass[] {
-  return classes.map((founders, c) => ({
-    count: founders.count,
-    atDays: founders.atDays,
-    passages: ages[c] === undefined ? mixed[c]! : passagesOf(tempo, founders, ages[c]),
+  const ages = broodAgesOf(classes, member.lnSpeedSd === 0);
+  const passages = passagesAtPaces(member, classes, startDays);
+  const paces = pacesOf(member).map(({z, weight}) => ({z, weight: (member.weight * weight) / ages.length}));
+  return ages.map(broods => ({
+    member,
+    broods,
+    points: expectedPoints(member, startDays, paces, broods, passages),
   }));
+}
+
+/** Lines with what they weigh now, and the animals as expected from the start. */
+export function fromTheStart(
+  lines: readonly PaceLine[],
+  classes: readonly FounderClass[],
+  startDays: number,
+): readonly PaceLine[] {
+  return lines.map(({member, broods, points}) => {
+    const passages = passagesAtPaces(member, classes, startDays);
+    const likely = points.filter(({weight}) => weight > 0);
+    return {member, broods, points: expectedPoints(member, startDays, likely, broods, passages)};
+  });
+}
+
+/** What the animals do at a pace, class by class, given the ages of the broods. */
+type PassagesAt = (tempo: Tempo, broods: BroodAges) => readonly AnimalClass[];
+
+function expectedPoints(
+  {chain, lnSpeedSd}: CandidateMember,
+  startDays: number,
+  paces: readonly Pace[],
+  broods: BroodAges,
+  passagesAt: PassagesAt,
+): PacePoint[] {
+  return paces.map(({z, weight}) => {
+    const tempo = tempoOf(chain, startDays, Math.exp(lnSpeedSd * z));
+    return {z, weight, tempo, classes: passagesAt(tempo, broods)};
+  });
+}
+
+/** Where nothing depends on the pace but the dose axis itself, the passages are computed once and shared. */
+function passagesAtPaces(
+  {chain}: CandidateMember,
+  classes: readonly FounderClass[],
+  startDays: number,
+): PassagesAt {
+  const sameAtAnyPace = chain.inStep && classes.every(({atDays}) => atDays === startDays);
+  const known = new Map<string, readonly AnimalClass[]>();
+  return (tempo, broods) => {
+    const name = `${sameAtAnyPace ? '' : tempo.pace} ${broods.join(' ')}`;
+    let made = known.get(name);
+    if (made === undefined) {
+      made = classes.map((founders, c) => {
+        const {count, atDays} = founders;
+        return {count, atDays, passages: passagesOf(tempo, founders, broods[c])};
+      });
+      known.set(name, made);
+    }
+    return made;
+  };
 }

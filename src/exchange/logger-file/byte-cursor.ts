@@ -1,5 +1,5 @@
-// Fixed-form numbers, dates and times of day read straight from bytes. Whatever has another form is left to rows.ts:
-// every method answers NaN or -1 then, and the row is read again, slowly.
+// Numbers, dates and times of day of the usual forms, read straight from bytes. Whatever has another form is left to
+// rows.ts: every method answers NaN, -1 or false then, and the row is read again, slowly.
 
 const LF = 10;
 const CR = 13;
@@ -12,8 +12,13 @@ const POINT = 46;
 const SLASH = 47;
 const ZERO = 48;
 const COLON = 58;
+const LETTER_A = 65;
+const LETTER_M = 77;
+const LETTER_P = 80;
 const LETTER_T = 84;
 const LETTER_Z = 90;
+/** Makes a letter a capital. */
+const CAPITAL = 0b1101_1111;
 
 /** Digits that a double holds exactly. */
 const MOST_DIGITS = 15;
@@ -26,42 +31,55 @@ export class ByteCursor {
   offsetMs = Number.NaN;
   /** How many digits the last whole number had. */
   width = 0;
+  #quoted = false;
 
   constructor(
     readonly bytes: Uint8Array,
     readonly delimiter: number,
   ) {}
 
-  /** Goes to the end of the row and past it; a quote makes the row an odd one. */
-  skipRow(): boolean {
-    const {bytes} = this;
-    let at = this.at;
-    for (let byte = bytes[at]!; byte !== LF; byte = bytes[++at]!) if (byte === QUOTE) return false;
-    this.at = at + 1;
-    return true;
+  /** Begins a cell that is to be read. */
+  open(): void {
+    this.#quoted = this.#pass(QUOTE);
   }
 
-  /** Goes to the end of the cell; a quote makes the row an odd one. */
+  /** Ends it. */
+  close(): boolean {
+    return this.atEnd() && (!this.#quoted || this.#pass(QUOTE));
+  }
+
+  /** Blanks passed over, at the end of what the cell holds. */
+  atEnd(): boolean {
+    while (this.bytes[this.at] === SPACE) this.at++;
+    return this.#quoted
+      ? this.bytes[this.at] === QUOTE && this.#endsCell(this.at + 1)
+      : this.#endsCell(this.at);
+  }
+
+  /** Goes over a cell and the delimiter behind it. */
   skipCell(): boolean {
-    const {bytes, delimiter} = this;
-    let at = this.at;
-    for (let byte = bytes[at]!; byte !== delimiter && byte !== LF; byte = bytes[++at]!)
-      if (byte === QUOTE) return false;
-    this.at = at;
+    return this.#skipText() && this.#pass(this.delimiter);
+  }
+
+  /** Goes over the delimiter. */
+  nextCell(): boolean {
+    return this.#pass(this.delimiter);
+  }
+
+  /** Goes over the rest of the row. */
+  skipRow(): boolean {
+    while (this.bytes[this.at] !== LF) {
+      if (!this.#pass(this.delimiter) && !this.#pass(CR)) return false;
+      if (!this.#skipText()) return false;
+    }
+    this.at++;
     return true;
   }
 
-  /** At the end of a cell, blanks before it passed over. */
-  atCellEnd(): boolean {
-    const {bytes} = this;
-    while (bytes[this.at] === SPACE) this.at++;
-    const byte = bytes[this.at];
-    return byte === this.delimiter || byte === LF || (byte === CR && bytes[this.at + 1] === LF);
-  }
-
-  /** A decimal number that fills its cell, with point or comma. */
+  /** A decimal number, with point or comma. */
   decimal(): number {
-    const {bytes, delimiter} = this;
+    const {bytes} = this;
+    const delimiter = this.#quoted ? QUOTE : this.delimiter;
     let at = this.at;
     while (bytes[at] === SPACE) at++;
     const negative = bytes[at] === MINUS;
@@ -80,7 +98,7 @@ export class ByteCursor {
       else break;
     }
     this.at = at;
-    if (digits === 0 || digits > MOST_DIGITS || !this.atCellEnd()) return Number.NaN;
+    if (digits === 0 || digits > MOST_DIGITS) return Number.NaN;
     if (afterPoint >= 0) value /= POWERS[digits - afterPoint]!;
     return negative ? -value : value;
   }
@@ -97,13 +115,6 @@ export class ByteCursor {
     return this.width === 0 || this.width > MOST_DIGITS ? -1 : value;
   }
 
-  /** Passes over a byte, if it is the next one. */
-  pass(byte: number): boolean {
-    if (this.bytes[this.at] !== byte) return false;
-    this.at++;
-    return true;
-  }
-
   /** Passes over what separates the numbers of a date: "-", "." or "/"; 0 where it is none of them. */
   dateSeparator(): number {
     const byte = this.bytes[this.at]!;
@@ -112,44 +123,86 @@ export class ByteCursor {
     return byte;
   }
 
-  /** Passes over the T or the one blank between date and time. */
+  /** Passes over the T or the blanks between date and time. */
   betweenDateAndClock(): boolean {
-    return this.pass(LETTER_T) || this.pass(SPACE);
+    if (this.#pass(LETTER_T)) return true;
+    const start = this.at;
+    while (this.#pass(SPACE));
+    return this.at > start;
   }
 
-  /** A 24-hour time of day that fills its cell, in milliseconds; sets offsetMs. */
+  /** A time of day in milliseconds; sets offsetMs. */
   clock(): number {
-    const hours = this.whole();
-    if (hours < 0 || hours > 23 || this.width > 2 || !this.pass(COLON)) return Number.NaN;
-    const minutes = this.whole();
-    if (minutes < 0 || minutes > 59 || this.width !== 2) return Number.NaN;
-    let ms = (hours * 60 + minutes) * 60_000;
-    if (this.pass(COLON)) {
-      const seconds = this.whole();
-      if (seconds < 0 || seconds > 59 || this.width !== 2) return Number.NaN;
+    this.offsetMs = Number.NaN;
+    let hours = this.whole();
+    if (hours < 0 || hours > 23 || this.width > 2 || !this.#pass(COLON)) return Number.NaN;
+    const minutes = this.#sixtieth();
+    if (minutes < 0) return Number.NaN;
+    let ms = minutes * 60_000;
+    if (this.#pass(COLON)) {
+      const seconds = this.#sixtieth();
+      if (seconds < 0) return Number.NaN;
       ms += seconds * 1000;
-      if (this.pass(POINT)) {
+      if (this.#pass(POINT)) {
         const fraction = this.whole();
         if (fraction < 0 || this.width > 9) return Number.NaN;
         ms += Math.round((fraction / POWERS[this.width]!) * 1000);
       }
     }
-    this.offsetMs = Number.NaN;
-    if (this.atCellEnd()) return ms;
-    this.offsetMs = this.#offset();
-    return Number.isNaN(this.offsetMs) || !this.atCellEnd() ? Number.NaN : ms;
+    if (!this.atEnd()) {
+      const half = this.bytes[this.at]! & CAPITAL;
+      if (half === LETTER_A || half === LETTER_P) hours = this.#hourOfHalf(hours, half);
+      else this.offsetMs = this.#offset();
+      if (!this.atEnd()) return Number.NaN;
+    }
+    return hours * 3_600_000 + ms;
+  }
+
+  #hourOfHalf(hours: number, half: number): number {
+    if ((this.bytes[this.at + 1]! & CAPITAL) !== LETTER_M || hours < 1 || hours > 12) return Number.NaN;
+    this.at += 2;
+    return (hours % 12) + (half === LETTER_P ? 12 : 0);
+  }
+
+  #sixtieth(): number {
+    const value = this.whole();
+    return this.width === 2 && value < 60 ? value : -1;
   }
 
   #offset(): number {
-    if (this.pass(LETTER_Z)) return 0;
+    if (this.#pass(LETTER_Z)) return 0;
     const west = this.bytes[this.at] === MINUS;
     if (!west && this.bytes[this.at] !== PLUS) return Number.NaN;
     this.at++;
     const hours = this.whole();
-    if (this.width !== 2 || !this.pass(COLON)) return Number.NaN;
-    const minutes = this.whole();
-    if (this.width !== 2 || minutes > 59 || hours > 17) return Number.NaN;
+    if (this.width !== 2 || hours > 17 || !this.#pass(COLON)) return Number.NaN;
+    const minutes = this.#sixtieth();
+    if (minutes < 0) return Number.NaN;
     const ms = (hours * 60 + minutes) * 60_000;
     return west ? -ms : ms;
+  }
+
+  /** Goes to the end of a cell; quotes inside make the row an odd one. */
+  #skipText(): boolean {
+    const {bytes, delimiter} = this;
+    let at = this.at;
+    const quoted = bytes[at] === QUOTE;
+    if (quoted) at++;
+    const end = quoted ? QUOTE : delimiter;
+    for (let byte = bytes[at]!; byte !== end && byte !== LF; byte = bytes[++at]!)
+      if (byte === QUOTE) return false;
+    this.at = quoted ? at + 1 : at;
+    return !quoted || (bytes[at] === QUOTE && this.#endsCell(at + 1));
+  }
+
+  #endsCell(at: number): boolean {
+    const byte = this.bytes[at];
+    return byte === this.delimiter || byte === LF || (byte === CR && this.bytes[at + 1] === LF);
+  }
+
+  #pass(byte: number): boolean {
+    if (this.bytes[this.at] !== byte) return false;
+    this.at++;
+    return true;
   }
 }

@@ -3,7 +3,7 @@ import type {TemperatureUnit} from '../temperature-unit.ts';
 
 export type NamedRole = 'temperature' | 'minimum' | 'maximum' | 'humidity' | 'other';
 
-const HUMIDITY = /hum|umid|feucht|vocht|fukt|fugt|hygro|(^|[^a-z])r\.?h([^a-z]|$)|^%|^h$/;
+const HUMIDITY = /hum|umid|feucht|vocht|fukt|fugt|hygro|(^|[^a-z])r\.?h([^a-z]|$)|%|^h$/;
 const NOT_AIR =
   /dew|taupunkt|rosee|rocio|wet.?bulb|wind(?!ow)|press|druck|hpa|rain|precip|radia|solar|lux|volt|batt|speed|gust|snow|cloud|heat.?index|set.?p|soll|co2|abs|serial|minut/;
 const TEMPERATURE =
@@ -21,6 +21,17 @@ export function roleNamed(heading: string): NamedRole | undefined {
   if (MINIMUM.test(name)) return 'minimum';
   if (MAXIMUM.test(name)) return 'maximum';
   return TEMPERATURE.test(name) ? 'temperature' : undefined;
+}
+
+/**
+ * What a heading calls its column when units, brackets and signs are left out: of "Temp (°C)" and "Temp (°F)" the same.
+ */
+export function bareName(heading: string): string {
+  return plainName(heading)
+    .replace(/\(.*?\)|\[.*?\]|[°º˚\uFFFD]\s?[cfk]?|[℃℉]|deg\s?[cfk]$|celsius|fahrenheit|kelvin/g, ' ')
+    .replace(/[^a-z0-9]+[cfk]?\s*$/, '')
+    .replace(/[^a-z0-9]+/g, ' ')
+    .trim();
 }
 
 export function namesTime(heading: string): boolean {

@@ -1,10 +1,12 @@
 // From the bytes of a text file to bytes in which ASCII stands for itself and lines end with a line feed.
 import {Refusal} from '../../records/refusal.ts';
 
-export type Encoding = 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252';
+export type Encoding = 'utf-8' | 'utf-16le' | 'utf-16be' | 'latin1';
 
 const LF = 10;
 const CR = 13;
+/** Also tabs, and the mark by which old systems end a file. */
+const ALLOWED = [9, LF, CR, 26];
 /** Where text is taken for none: more control characters than a stray few. */
 const CONTROL_SHARE = 0.02;
 const LOOKED_AT = 1 << 16;
@@ -23,14 +25,14 @@ export function encodingOf(head: Uint8Array, file: string): Encoding {
   const most = start.length * 0.3;
   if (zeros[1]! > most && zeros[0] === 0) return 'utf-16le';
   if (zeros[0]! > most && zeros[1] === 0) return 'utf-16be';
-  const controls = start.filter(byte => byte < 32 && byte !== 9 && byte !== LF && byte !== CR).length;
+  const controls = start.filter(byte => byte < 32 && !ALLOWED.includes(byte)).length;
   if (zeros[0]! + zeros[1]! > 0 || controls > start.length * CONTROL_SHARE)
     throw new Refusal(
       'the file is no text',
       file,
       'Export the readings from the logger as CSV and give that file.',
     );
-  return isUtf8(head) ? 'utf-8' : 'windows-1252';
+  return isUtf8(head) ? 'utf-8' : 'latin1';
 }
 
 /** The chunks without byte order mark, UTF-16 as UTF-8, a lone carriage return as a line feed where they end lines. */
@@ -49,8 +51,8 @@ export function* plainChunks(chunks: Iterable<Uint8Array>, encoding: Encoding, h
 
 /** Text of bytes that plainChunks gave. */
 export function decoderOf(encoding: Encoding): (bytes: Uint8Array) => string {
-  const decoder = new TextDecoder(encoding === 'windows-1252' ? encoding : 'utf-8');
-  return bytes => decoder.decode(bytes);
+  const name = encoding === 'latin1' ? encoding : 'utf8';
+  return bytes => Buffer.from(bytes.buffer, bytes.byteOffset, bytes.length).toString(name);
 }
 
 function startsWithMark([first, second, third]: Uint8Array): boolean {

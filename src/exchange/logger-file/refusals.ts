@@ -47,6 +47,14 @@ export function noSuchColumn(file: string, column: string, names: readonly strin
   );
 }
 
+export function commasTwice(file: string, names: readonly string[], row: SampleRow): Refusal {
+  return new Refusal(
+    `rows have more cells than the heading (${shown(names)}): "${shown(row.cells)}"; commas seem to separate cells and to mark decimals`,
+    file,
+    'Export it with semicolons or with decimal points, or name the columns with --columns.',
+  );
+}
+
 export function noneInColumns(file: string, rows: readonly SampleRow[]): Refusal {
   return new Refusal(
     `no row has a time and a temperature in the columns that --columns names; found "${shown(rows[0]?.cells ?? [])}"`,

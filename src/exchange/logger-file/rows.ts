@@ -61,17 +61,22 @@ export function temperatureOf(
   const cell = cells[column] ?? '';
   const value = readNumber(cell);
   if (value === undefined)
-    return cell === '' ? `the ${name} is missing` : `the ${name} "${shown([cell])}" is no number`;
+    return isMissing(cell) ? `the ${name} is missing` : `the ${name} "${shown([cell])}" is no number`;
   const {lowest, highest} = limitsIn(unit);
   return value >= lowest && value <= highest
     ? value
     : `the ${name} ${shown([cell])} ${unitSign[unit]} cannot be; it is taken for a fault`;
 }
 
-/** A humidity, NaN where the cell is empty, else what is wrong with it. */
+/** Empty, or a word for it. */
+function isMissing(cell: string): boolean {
+  return /^(|-+|nan|null|none|n\/?a)$/i.test(cell);
+}
+
+/** A humidity, NaN where it is missing, else what is wrong with it. */
 export function humidityOf(cells: readonly string[], column: number | undefined): number | string {
   const cell = column === undefined ? '' : (cells[column] ?? '');
-  if (cell === '') return Number.NaN;
+  if (isMissing(cell)) return Number.NaN;
   const value = readNumber(cell);
   if (value === undefined) return `the humidity "${shown([cell])}" is no number`;
   return isBelievableRh(value) ? value : `the humidity ${shown([cell])} % cannot be; it is taken for a fault`;

@@ -32,7 +32,7 @@ export function sampleOf(
   return {delimiter, rows};
 }
 
-/** Spreadsheets end tables with rows of empty cells. */
+/** Spreadsheets end tables with rows of empty cells, old systems end files with a control character. */
 export function isBlank(cells: readonly string[]): boolean {
-  return cells.every(cell => cell === '');
+  return cells.every(cell => !/[^\p{C}\s]/u.test(cell));
 }

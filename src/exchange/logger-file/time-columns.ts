@@ -12,9 +12,13 @@ import {
 
 export const dateOrders: readonly DateOrder[] = ['ymd', 'dmy', 'mdy'];
 
+const EPOCH_SECONDS = /^\d{9,10}(\.\d+)?$/;
+const EPOCH_MS = /^\d{12,13}$/;
+
 /** 1998 to 2100: no other column of a logger holds numbers like these in every row. */
-const EPOCH_SECONDS = /^(9\d{8}|[1-3]\d{9}|40\d{8})(\.\d+)?$/;
-const EPOCH_MS = /^(9\d{11}|[1-3]\d{12}|40\d{11})$/;
+export function isEpochMs(ms: number): boolean {
+  return ms >= 9e11 && ms < 4.1e12;
+}
 
 /** The instant that a row's time columns hold. */
 export function timeIn(cells: readonly string[], time: TimeColumns, form: DateForm): WrittenTime | undefined {
@@ -24,9 +28,8 @@ export function timeIn(cells: readonly string[], time: TimeColumns, form: DateFo
     case 'date-and-clock':
       return readDateAndClock(cells[time.date] ?? '', cells[time.clock] ?? '', form);
     case 'epoch': {
-      const cell = cells[time.column] ?? '';
-      const isEpoch = (time.unitMs === 1 ? EPOCH_MS : EPOCH_SECONDS).test(cell);
-      return isEpoch ? {wall: Math.round(Number(cell) * time.unitMs), offsetMs: 0} : undefined;
+      const wall = readEpoch(cells[time.column] ?? '', time.unitMs);
+      return wall === undefined ? undefined : {wall, offsetMs: 0};
     }
   }
 }
@@ -47,16 +50,6 @@ export function timeColumnsOf(cells: readonly string[], forms: readonly DateForm
   return clock < 0 ? {kind: 'instant', column: date} : {kind: 'date-and-clock', date, clock};
 }
 
-/** The kind of time that a person's columns hold, from a row of them. */
-export function timeColumnsAt(
-  cells: readonly string[],
-  date: number,
-  clock: number | undefined,
-): TimeColumns {
-  if (clock !== undefined) return {kind: 'date-and-clock', date, clock};
-  return epochOf(cells, date) ?? {kind: 'instant', column: date};
-}
-
 function readsAs(cell: string, forms: readonly DateForm[]): boolean {
   return forms.some(form => readDateTime(cell, form) !== undefined);
 }
@@ -73,11 +66,16 @@ function formattedPairOf(cells: readonly string[], forms: readonly DateForm[]): 
   return date < 0 ? undefined : {kind: 'date-and-clock', date, clock: date + 1};
 }
 
-function epochOf(cells: readonly string[], only?: number): TimeColumns | undefined {
-  const fits = (pattern: RegExp) =>
-    cells.findIndex((cell, column) => (only === undefined || column === only) && pattern.test(cell));
-  const seconds = fits(EPOCH_SECONDS);
-  if (seconds >= 0) return {kind: 'epoch', column: seconds, unitMs: 1000};
-  const ms = fits(EPOCH_MS);
-  return ms < 0 ? undefined : {kind: 'epoch', column: ms, unitMs: 1};
+function epochOf(cells: readonly string[]): TimeColumns | undefined {
+  for (const unitMs of [1000, 1] as const) {
+    const column = cells.findIndex(cell => readEpoch(cell, unitMs) !== undefined);
+    if (column >= 0) return {kind: 'epoch', column, unitMs};
+  }
+  return undefined;
+}
+
+function readEpoch(cell: string, unitMs: 1 | 1000): number | undefined {
+  if (!(unitMs === 1 ? EPOCH_MS : EPOCH_SECONDS).test(cell)) return undefined;
+  const ms = Math.round(Number(cell) * unitMs);
+  return isEpochMs(ms) ? ms : undefined;
 }

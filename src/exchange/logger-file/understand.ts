@@ -6,7 +6,15 @@ import {offsetNamed, unitNamed} from './column-names.ts';
 import type {ColumnsGiven} from './columns-option.ts';
 import {columnNamed, type Heading, headingAbove, headingAt} from './heading.ts';
 import {columnsOfTime, columnsOfValues, type Layout} from './layout.ts';
-import {emptyFile, noneInColumns, noReadings, noSuchColumn, noTemperature, noTime} from './refusals.ts';
+import {
+  commasTwice,
+  emptyFile,
+  noneInColumns,
+  noReadings,
+  noSuchColumn,
+  noTemperature,
+  noTime,
+} from './refusals.ts';
 import {delimiters, type Sample, type SampleRow, sampleOf} from './sample.ts';
 import {mostReadings, type Table, tableChosen, tableFound} from './table.ts';
 import {formsToTry} from './time-columns.ts';
@@ -40,6 +48,13 @@ export function understand(lines: Uint8Array, decode: (bytes: Uint8Array) => str
   const {time, readings} = table;
   const {delimiter, rows} = table.sample;
   const heading = headingOf(table);
+  if (
+    columns === undefined &&
+    delimiter === ',' &&
+    heading !== undefined &&
+    readings.every(row => width(row) > width(heading))
+  )
+    throw commasTwice(file, heading.names, readings[0]!);
   const values = table.values ?? valueColumnsOf(heading?.names, readings, time, hasClock(table, forms));
   if (values === undefined) throw noTemperature(file, heading?.names, readings[0]!);
   const said = (column: number) => `${heading?.names[column] ?? ''} ${heading?.units[column] ?? ''}`.trim();
@@ -92,6 +107,11 @@ function notUnderstood(
       : noSuchColumn(file, missing, heading?.names);
   }
   return heading === undefined ? noTime(file, rows) : noReadings(file, heading.names);
+}
+
+/** Cells up to the last that is not empty. */
+function width(row: {readonly cells: readonly string[]} | {readonly names: readonly string[]}): number {
+  return ('cells' in row ? row.cells : row.names).findLastIndex(cell => cell !== '') + 1;
 }
 
 function columnsIn({rows}: Pick<Sample, 'rows'>): number {

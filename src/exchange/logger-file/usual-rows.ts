@@ -6,9 +6,10 @@ import {columnsOfTime, type Layout} from './layout.ts';
 import type {OffsetsSeen} from './offsets-seen.ts';
 import type {ReadingColumns} from './reading-columns.ts';
 import {isBelievableRh, limitsIn} from './rows.ts';
+import {isEpochMs} from './time-columns.ts';
 import {type DateOrder, dayOf} from './written-time.ts';
 
-type Part = 'instant' | 'date' | 'clock' | 'temperature' | 'humidity';
+type Part = 'instant' | 'date' | 'clock' | 'epoch' | 'temperature' | 'humidity';
 
 export class UsualRows {
   readonly #layout: Layout;
@@ -34,11 +35,10 @@ export class UsualRows {
 
   /** @returns undefined where no row of the layout is usual */
   static of(layout: Layout, into: ReadingColumns, offsets: OffsetsSeen): UsualRows | undefined {
-    return layout.values.kind === 'readings' &&
-      layout.dates.kind === 'numeric' &&
-      layout.time.kind !== 'epoch'
-      ? new UsualRows(layout, layout.dates.order, into, offsets)
-      : undefined;
+    if (layout.values.kind === 'extremes' || layout.dates.kind === 'format') return undefined;
+    const columns = partsOf(layout).map(({column}) => column);
+    if (new Set(columns).size < columns.length) return undefined;
+    return new UsualRows(layout, layout.dates.order, into, offsets);
   }
 
   private constructor(layout: Layout, order: DateOrder, into: ReadingColumns, offsets: OffsetsSeen) {
@@ -77,8 +77,12 @@ export class UsualRows {
     this.#timeOfDay = 0;
     let column = 0;
     for (const {column: wanted, part} of this.#parts) {
-      for (; column < wanted; column++) if (!cursor.skipCell() || !cursor.pass(this.#delimiter)) return false;
-      if (!this.#read(part, cursor)) return false;
+      // Each part but the first begins behind the one before it.
+      if (column > 0 && !cursor.nextCell()) return false;
+      for (; column < wanted; column++) if (!cursor.skipCell()) return false;
+      cursor.open();
+      if (!this.#read(part, cursor) || !cursor.close()) return false;
+      column++;
     }
     return (!Number.isNaN(this.#zoneOffsetMs) || !Number.isNaN(this.#offsetMs)) && cursor.skipRow();
   }
@@ -86,18 +90,18 @@ export class UsualRows {
   #read(part: Part, cursor: ByteCursor): boolean {
     switch (part) {
       case 'instant':
-        return (
-          this.#date(cursor) && (cursor.atCellEnd() || (cursor.betweenDateAndClock() && this.#clock(cursor)))
-        );
+        return this.#date(cursor) && (!cursor.betweenDateAndClock() || cursor.atEnd() || this.#clock(cursor));
       case 'date':
-        return this.#date(cursor) && cursor.atCellEnd();
+        return this.#date(cursor);
       case 'clock':
         return this.#clock(cursor);
+      case 'epoch':
+        return this.#epoch(cursor);
       case 'temperature':
         this.#temperature = cursor.decimal();
         return this.#temperature >= this.#lowest && this.#temperature <= this.#highest;
       case 'humidity':
-        if (cursor.atCellEnd()) return true;
+        if (cursor.atEnd()) return true;
         this.#humidity = cursor.decimal();
         return isBelievableRh(this.#humidity);
     }
@@ -109,13 +113,20 @@ export class UsualRows {
     return !Number.isNaN(this.#timeOfDay);
   }
 
+  #epoch(cursor: ByteCursor): boolean {
+    const {time} = this.#layout;
+    this.#midnight = cursor.whole() * (time.kind === 'epoch' ? time.unitMs : Number.NaN);
+    this.#zoneOffsetMs = 0;
+    return isEpochMs(this.#midnight);
+  }
+
   #date(cursor: ByteCursor): boolean {
     const a = cursor.whole();
     const widthA = cursor.width;
     const separator = cursor.dateSeparator();
     const b = cursor.whole();
-    if (a < 0 || b < 0 || widthA > 4 || cursor.width > 2 || separator === 0 || !cursor.pass(separator))
-      return false;
+    if (a < 0 || b < 0 || widthA > 4 || cursor.width > 2 || separator === 0) return false;
+    if (cursor.dateSeparator() !== separator) return false;
     const c = cursor.whole();
     const widthC = cursor.width;
     if (c < 0 || widthC > 4) return false;
@@ -134,7 +145,7 @@ export class UsualRows {
 function partsOf({time, values}: Layout) {
   const parts: {column: number; part: Part}[] = [];
   const [first = 0, second] = columnsOfTime(time);
-  if (second === undefined) parts.push({column: first, part: 'instant'});
+  if (second === undefined) parts.push({column: first, part: time.kind === 'epoch' ? 'epoch' : 'instant'});
   else parts.push({column: first, part: 'date'}, {column: second, part: 'clock'});
   if (values.kind === 'readings') {
     parts.push({column: values.temperature, part: 'temperature'});

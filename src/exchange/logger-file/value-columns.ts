@@ -1,5 +1,5 @@
 // Which columns hold what was measured, by their headings, else by what stands in them.
-import {roleNamed} from './column-names.ts';
+import {bareName, roleNamed} from './column-names.ts';
 import {columnsOfTime, type TimeColumns, type ValueColumns} from './layout.ts';
 import type {SampleRow} from './sample.ts';
 import {readNumber} from './written-number.ts';
@@ -30,7 +30,10 @@ function named(
 ): ValueColumns | undefined {
   const roles = names.map(roleNamed);
   const first = (role: string) => numeric.find(column => roles[column] === role);
-  const temperature = first('temperature');
+  const temperatures = numeric.filter(column => roles[column] === 'temperature');
+  const temperature = theOne(temperatures, names);
+  // Which of several is meant a person must say.
+  if (temperature === undefined && temperatures.length > 0) return undefined;
   const [minimum, maximum] = [first('minimum'), first('maximum')];
   if (minimum !== undefined && maximum !== undefined && (temperature === undefined || !hasClock))
     return {kind: 'extremes', minimum, maximum};
@@ -39,6 +42,26 @@ function named(
   return nameless.length === 1
     ? {kind: 'readings', temperature: nameless[0]!, humidity: first('humidity')}
     : undefined;
+}
+
+/** Names that mean the temperature itself, where others stand beside it. */
+const PLAIN_NAMES = [
+  '',
+  't',
+  'temp',
+  'temperature',
+  'temperatur',
+  'temperatura',
+  'temperatuur',
+  'air temperature',
+];
+
+/** The temperature among columns named so: one called just that, or all the same in several units. */
+function theOne(columns: readonly number[], names: readonly string[]): number | undefined {
+  const bare = columns.map(column => bareName(names[column]!));
+  const plain = bare.findIndex(name => PLAIN_NAMES.includes(name));
+  if (plain >= 0) return columns[plain];
+  return new Set(bare).size === 1 ? columns[0] : undefined;
 }
 
 /** Without a heading the temperature follows the time, and a single further column of 0 to 100 is the humidity. */

@@ -105,7 +105,7 @@ describe('encodings', () => {
 
   it.each([
     ['UTF-8 with a byte order mark', Buffer.from(`\uFEFF${text}`), 'utf-8'],
-    ['Latin-1', Buffer.from(text, 'latin1'), 'windows-1252'],
+    ['Latin-1', Buffer.from(text, 'latin1'), 'latin1'],
     ['UTF-16, little end first', utf16([0xff, 0xfe], false), 'utf-16le'],
     ['UTF-16, big end first', utf16([0xfe, 0xff], true), 'utf-16be'],
     ['UTF-16 without a mark', utf16([], false), 'utf-16le'],
@@ -145,6 +145,20 @@ describe('the temperature unit is read from the heading', () => {
 
   it('and from the cells', () => {
     expect(read('time,temp\n2026-05-30 09:00,70 °F\n').layout.unit).toBe('F');
+  });
+});
+
+describe('the temperature among several columns', () => {
+  it.each([
+    ['Temp (°C),Temp (°F)', '21,70', 21, 'C'],
+    ['shelf temperature,temperature', '30,21', 21, 'C'],
+    ['apparent_temperature,temp_c', '30,21', 21, 'C'],
+    ['dew point °C,set point °C,Kanal 1 °C', '10,25,21', 21, 'C'],
+    ['battery %,wind chill °C,value', '90,2,21', 21, 'C'],
+  ])('%s', (names, cells, temperature, unit) => {
+    const result = read(`time,${names}\n2026-05-30 09:00,${cells}\n`);
+    expect(result.layout.unit).toBe(unit);
+    expect(result.kind === 'readings' && [...result.temperature]).toEqual([temperature]);
   });
 });
 

@@ -64,6 +64,16 @@ describe('a file that cannot be understood is refused with what was found', () =
       'no column is surely the temperature; found the columns time | shelf | floor',
     ],
     [
+      'two temperatures',
+      'time,T1,T2\n2026-05-30 09:00,21,20\n',
+      'no column is surely the temperature; found the columns time | T1 | T2',
+    ],
+    [
+      'commas that separate cells and mark decimals',
+      'time,temp\n2026-05-30 09:00,21,4\n',
+      'rows have more cells than the heading (time | temp): "2026-05-30 09:00 | 21 | 4"; commas seem to separate cells and to mark decimals',
+    ],
+    [
       'only faults',
       'time,temp\n2026-05-30 09:00,-127\n',
       'no row can be read; in row 2, the temperature -127 °C cannot be; it is taken for a fault',

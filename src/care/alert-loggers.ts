@@ -11,6 +11,8 @@ import {dateWords} from './when-words.ts';
 
 /** So much later than its allowed gap a logger is silent: files are fetched at a round. Common practice, no source. */
 const SILENT_AFTER_MS = MS_PER_DAY;
+/** What is read by a person is read at the daily round. Common practice, no source. */
+const READ_DAILY_HOURS = 26;
 /** Readings of a thermometer that agree to a tenth of a degree. */
 const SAME_C = 0.05;
 
@@ -21,9 +23,10 @@ export function silentLoggers({state, civil, now}: CareInput, {lastReadings}: Ro
     const history = state.loggers.get(code);
     if (history === undefined) return [];
     const {maxGapHours, kind} = valueAt(history, now);
+    const gapHours = kind === 'automatic' ? maxGapHours : Math.max(maxGapHours, READ_DAILY_HOURS);
     const last = Math.max(lastReadings.get(code) ?? 0, byHand.get(code) ?? 0);
     const since = Math.max(last, needed);
-    if (now - since <= maxGapHours * MS_PER_HOUR + SILENT_AFTER_MS) return [];
+    if (now - since <= gapHours * MS_PER_HOUR + SILENT_AFTER_MS) return [];
     const what = last >= needed ? `has said nothing since ${dateWords(last, civil)}` : 'has no reading yet';
     const mend =
       kind === 'automatic'

@@ -42,14 +42,14 @@ function byForecast(
   {startChecking, nextCheck, p05}: EmergenceOutlook,
   open: OpenTime,
 ): Window | null {
-  const start = Math.max(startChecking ?? nextCheck!, lot.startedAt);
+  const start = Math.max(Math.round(startChecking ?? nextCheck!), lot.startedAt);
   if (last === undefined || last < start) {
-    const latest = p05 === null ? start : Math.max(start, p05 - SHORTEST_LEAD_DAYS * MS_PER_DAY);
+    const latest = p05 === null ? start : Math.max(start, Math.round(p05) - SHORTEST_LEAD_DAYS * MS_PER_DAY);
     return {since: last ?? lot.startedAt, earliest: start, target: start, latest};
   }
   if (nextCheck === null) return null;
   const hold = holdMs(rule, holdHours);
-  const target = Math.max(last, Math.min(nextCheck, roundWithin(last, hold, open)));
+  const target = Math.max(last, Math.min(Math.round(nextCheck), roundWithin(last, hold, open)));
   return {
     since: last,
     earliest: Math.min(target, last + hold / 2),

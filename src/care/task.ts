@@ -52,7 +52,7 @@ export interface Task {
   readonly skipped?: {readonly at: Instant; readonly by: string; readonly why: string} | undefined;
 }
 
-/** What the forecast of a lot says about looking for adults. Null: not within the horizon. */
+/** What the forecast of a lot says about looking for adults, to the millisecond. Null: not within the horizon. */
 export interface EmergenceOutlook {
   readonly startChecking: Instant | null;
   readonly nextCheck: Instant | null;

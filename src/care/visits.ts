@@ -1,5 +1,5 @@
 // Visits that closed days force: what cannot wait until the room opens again, put into as few visits as will do.
-import {type Instant, MS_PER_DAY} from '../records/entry.ts';
+import {type Instant, MS_PER_DAY, MS_PER_HOUR} from '../records/entry.ts';
 import type {OpenTime} from './calendar.ts';
 import type {Job} from './job.ts';
 import {lookDemands} from './look-demands.ts';
@@ -23,6 +23,8 @@ export interface Visit {
 
 /** How far ahead closed days are thought through. */
 const AHEAD_DAYS = 10;
+/** Nobody comes within a shorter time than this. */
+const SHORTEST_VISIT_MS = 6 * MS_PER_HOUR;
 /** No task is done more often in that time. */
 const MOST_STEPS = 40;
 
@@ -35,10 +37,7 @@ export function visitsOf(jobs: readonly Job[], open: OpenTime, input: CareInput)
   return fewest(demands);
 }
 
-/**
- * As if everything were done when it is planned, and each visit were made at its last moment. A visit is wanted
- * late enough that the next round is in time again, where that can be had.
- */
+/** As if everything were done when it is planned, and each visit were made about noon of its last day. */
 function careDemands(job: Job, open: OpenTime, input: CareInput, gap: number): Demand[] {
   const {now} = input;
   const horizon = now + AHEAD_DAYS * MS_PER_DAY;
@@ -50,16 +49,26 @@ function careDemands(job: Job, open: OpenTime, input: CareInput, gap: number): D
     if (window === null || window.target > horizon || window.latest - window.earliest >= gap) break;
     const moment = momentFor(window, soonest, open, input);
     if (moment === null) {
-      const reopening = open.nextRound(window.latest) ?? window.latest;
-      const safe = reopening - (window.latest - window.since);
-      const from = Math.max(window.earliest, now, safe <= window.latest ? safe : 0);
-      demands.push({from, to: window.latest, job});
-      last = window.latest;
+      const demand = demandOf(window, job, open, now);
+      demands.push(demand);
+      last = visitedAt(demand, input);
     } else {
       last = moment;
     }
   }
   return demands;
+}
+
+/** A visit is wanted late enough that the next round is in time again, where that leaves some hours for it. */
+function demandOf({earliest, latest, since}: Window, job: Job, open: OpenTime, now: Instant): Demand {
+  const soonest = Math.max(earliest, now);
+  const safe = (open.nextRound(latest) ?? latest) - (latest - since);
+  const from = safe > soonest && latest - safe >= SHORTEST_VISIT_MS ? safe : soonest;
+  return {from, to: latest, job};
+}
+
+function visitedAt({from, to}: Demand, {civil}: CareInput): Instant {
+  return Math.min(to, Math.max(from, civil.at(civil.dayOf(to), '12:00')));
 }
 
 /** When it will be done: as planned, or as soon as there is somebody where that has passed. Null: not in time. */

@@ -21,10 +21,18 @@ export function whenWords(at: Instant, now: Instant, civil: Civil): string {
 
 /** "Sun 25 May 16:30". */
 export function dateWords(at: Instant, civil: Civil): string {
-  const iso = civil.iso(at);
-  const day = iso.slice(0, 10);
+  return `${dayDateWords(civil.dayOf(at), civil)} ${timeWords(at, civil)}`;
+}
+
+/** "16:30". */
+export function timeWords(at: Instant, civil: Civil): string {
+  return civil.iso(at).slice(11, 16);
+}
+
+/** "Sun 25 May". */
+export function dayDateWords(day: Day, civil: Civil): string {
   const [, month, dayOfMonth] = day.split('-');
-  return `${weekdayWord(day, civil)} ${Number(dayOfMonth)} ${months[Number(month) - 1]} ${iso.slice(11, 16)}`;
+  return `${weekdayWord(day, civil)} ${Number(dayOfMonth)} ${months[Number(month) - 1]}`;
 }
 
 /** "every day", "every 2 days", "every 12 hours". */

@@ -53,13 +53,19 @@ const deeds: Readonly<Record<string, string>> = {
 function howOften({job: {rule, lot}, window, outlook, now, civil}: WhyCase): string {
   if (finished.has(rule.task)) return 'nobody in the lot is alive any more';
   if (rule.task === 'look' && outlook !== undefined && outlook.startChecking !== null) {
-    const first =
-      outlook.p05 === null ? '' : `one in twenty may be out ${whenWords(outlook.p05, now, civil)}; `;
-    return `${first}then no adult is to wait over ${spanWords((window.latest - window.since) / MS_PER_DAY)}`;
+    return lookWords(outlook, now, civil);
   }
   const limit = (window.latest - window.since) / MS_PER_DAY;
   const warmth = 'days' in rule.every || lot === undefined ? '' : shift(rule.every, window);
   return `${interval(rule, window)}, never over ${spanWords(limit)}${warmth}`;
+}
+
+function lookWords({p05, holdHours}: EmergenceOutlook, now: Instant, civil: Civil): string {
+  const when = p05 === null ? '' : whenWords(p05, now, civil);
+  const out =
+    p05 === null ? [] : [p05 < now ? `adults may be out since ${when}` : `one in twenty is out ${when}`];
+  const wait = holdHours === undefined ? [] : [`none is to wait over ${holdHours} hours`];
+  return [...out, ...wait].join('; ');
 }
 
 const finished = new Set(['label', 'freeze-waste', 'clean-out', 'close']);

@@ -80,10 +80,8 @@ export function firstWindow(rule: Rule, since: Instant, lot: string, clock: Cloc
 
 function instantAtShare({every}: Rule, since: Instant, share: number, lot: string, clock: Clock): Instant {
   if ('days' in every) return clock.after(since, every.days * share);
-  return (
-    clock.instantAfterDegreeDays(lot, since, every.degreeDays * share, every.lower) ??
-    clock.after(since, daysAtReference(every) * share)
-  );
+  const at = clock.instantAfterDegreeDays(lot, since, every.degreeDays * share, every.lower);
+  return at === null ? clock.after(since, daysAtReference(every) * share) : Math.round(at);
 }
 
 /** How many days an interval in degree-days takes at 20 °C. */

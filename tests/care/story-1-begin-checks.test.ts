@@ -35,8 +35,11 @@ const looks = (now: string, outlook: EmergenceOutlook, ...more: Parameters<typeo
   openTask(tasksAt([...room, ...more.flat()], now, asked(outlook)), 'look');
 const visits = (now: string, outlook: EmergenceOutlook) =>
   alertsAt(room, now, asked(outlook)).flatMap(({id, what}) =>
-    id.startsWith('visit:') && what.includes('look') ? [id] : [],
+    what.includes('(look C2)') ? [`${id} ${what}`] : [],
   );
+
+const weekend =
+  'visit:2031-03-22 closed Sat 22 Mar to Sun 23 Mar, and 2 visits are needed: on Sat 22 Mar (look C2); on Sun 23 Mar (look C2)';
 
 describe('looking for adults by the forecast', () => {
   it('does not open the box before the first look that the forecast wants', () => {
@@ -79,12 +82,12 @@ describe('looking for adults by the forecast', () => {
   });
 
   it('asks beforehand for a visit on each closed day that lies in the window', () => {
-    expect(visits('2031-03-03T13:00', before)).toEqual(['visit:2031-03-22', 'visit:2031-03-23']);
+    expect(visits('2031-03-03T13:00', before)).toEqual([weekend]);
   });
 
   it('follows the forecast when a warmer regime moves it: Monday the 17th, and the same two visits', () => {
     expect(wall(looks('2031-03-13T12:30', warmer)!.planned)).toBe('2031-03-17T09:00');
-    expect(visits('2031-03-13T12:30', warmer)).toEqual(['visit:2031-03-22', 'visit:2031-03-23']);
+    expect(visits('2031-03-13T12:30', warmer)).toEqual([weekend]);
   });
 
   it('looks not at all where no adult is to be expected within the horizon', () => {

@@ -59,8 +59,10 @@ describe('closed days, with food every 48 h, at the soonest after 24 h, at the l
     const alerts = alertsAt([...room, ...rules, ...both], '2031-05-23T17:00').filter(({id}) =>
       id.startsWith('visit:'),
     );
-    expect(alerts.map(({id, where}) => [id, where])).toEqual([['visit:2031-05-26', 'A3, A5']]);
-    expect(alerts[0]!.what).toContain('Mon 26 May 16:30');
+    expect(alerts.map(({id, where}) => [id, where])).toEqual([['visit:2031-05-24', 'A3, A5']]);
+    expect(alerts[0]!.what).toBe(
+      'closed Sat 24 May to Mon 26 May (long weekend), and a visit is needed: between Sat 24 May 16:30 and Mon 26 May 16:30 (feed A3, A5)',
+    );
     expect(wall(alerts[0]!.since)).toBe('2031-05-24T16:30');
   });
 
@@ -110,7 +112,7 @@ describe('the same weekend at 26 °C, with food every 24 degree-days above 8 °C
 
   it('wants the visit by Sunday 16:30, late enough that Tuesday is safe again', () => {
     const alerts = alertsAt(records, '2031-05-23T17:00', heat);
-    expect(alerts[0]!.id).toBe('visit:2031-05-25');
-    expect(alerts[0]!.what).toContain('between Sun 25 May 09:00 and Sun 25 May 16:30');
+    expect(alerts[0]!.id).toBe('visit:2031-05-24');
+    expect(alerts[0]!.what).toContain('on Sun 25 May, 09:00 to 16:30');
   });
 });

@@ -10,7 +10,7 @@ import type {DateForm} from './written-time.ts';
 export interface Table {
   readonly sample: Sample;
   readonly time: TimeColumns;
-  /** Rows that have a time there and a number elsewhere; at least one. */
+  /** Rows that have a time there and, unless the sample holds only faults, a number elsewhere; at least one. */
   readonly readings: readonly SampleRow[];
   /** Where a person said so. */
   readonly values?: ValueColumns;
@@ -18,12 +18,12 @@ export interface Table {
   readonly headingRow?: number | undefined;
 }
 
-/** The table by the time columns that most rows agree on. */
-export function tableFound(sample: Sample, forms: readonly DateForm[]): Table | undefined {
+/** The table by the time columns that most rows agree on. @param faults also rows without any number count */
+export function tableFound(sample: Sample, forms: readonly DateForm[], faults: boolean): Table | undefined {
   const byTime = new Map<string, {readonly time: TimeColumns; readonly readings: SampleRow[]}>();
   for (const row of sample.rows) {
     const time = timeColumnsOf(row.cells, forms);
-    if (time === undefined || !hasNumberBeside(row.cells, columnsOfTime(time))) continue;
+    if (time === undefined || !(faults || hasNumberBeside(row.cells, columnsOfTime(time)))) continue;
     const key = JSON.stringify(time);
     const known = byTime.get(key) ?? {time, readings: []};
     known.readings.push(row);
@@ -38,6 +38,7 @@ export function tableChosen(
   sample: Sample,
   forms: readonly DateForm[],
   given: ColumnsGiven,
+  faults: boolean,
 ): Table | undefined {
   const names = [...given.values()].filter(column => !isNumber(column));
   const headingRow = names.length === 0 ? undefined : headingWith(sample.rows, names);
@@ -58,7 +59,7 @@ export function tableChosen(
   if (values === undefined) return undefined;
   const tables = timesOf(columnOf('date'), columnOf('time')).map(time => ({
     time,
-    readings: sample.rows.filter(({cells}) => hasReading(cells, time, values, forms)),
+    readings: sample.rows.filter(({cells}) => hasReading(cells, time, values, forms, faults)),
   }));
   const best = mostReadings(tables);
   return best === undefined ? undefined : {sample, ...best, values, headingRow};
@@ -90,10 +91,14 @@ function hasReading(
   time: TimeColumns,
   values: ValueColumns,
   forms: readonly DateForm[],
+  faults: boolean,
 ): boolean {
   return (
     forms.some(form => timeIn(cells, time, form) !== undefined) &&
-    columnsOfValues(values).some(column => readNumber(cells[column] ?? '') !== undefined)
+    columnsOfValues(values).some(column => {
+      const cell = cells[column];
+      return cell !== undefined && (faults || readNumber(cell) !== undefined);
+    })
   );
 }
 

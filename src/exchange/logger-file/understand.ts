@@ -39,10 +39,16 @@ export function understand(lines: Uint8Array, decode: (bytes: Uint8Array) => str
   if (samples.every(({rows}) => rows.length === 0)) throw emptyFile(wishes.file);
   const forms = formsToTry(wishes.dates);
   const {file, columns} = wishes;
-  const tables = samples.map(sample =>
-    columns === undefined ? tableFound(sample, forms) : tableChosen(sample, forms, columns),
-  );
-  const table = mostReadings(tables.filter(found => found !== undefined));
+  const tableWith = (faults: boolean) =>
+    mostReadings(
+      samples.flatMap(
+        sample =>
+          (columns === undefined
+            ? tableFound(sample, forms, faults)
+            : tableChosen(sample, forms, columns, faults)) ?? [],
+      ),
+    );
+  const table = tableWith(false) ?? tableWith(true);
   if (table === undefined) throw notUnderstood(samples, forms, wishes);
 
   const {time, readings} = table;
@@ -93,7 +99,7 @@ function notUnderstood(
   forms: readonly DateForm[],
   {file, columns}: Wishes,
 ): Refusal {
-  const found = mostReadings(samples.flatMap(sample => tableFound(sample, forms) ?? []));
+  const found = mostReadings(samples.flatMap(sample => tableFound(sample, forms, true) ?? []));
   const {rows} = found?.sample ?? samples.reduce((a, b) => (columnsIn(b) > columnsIn(a) ? b : a));
   const heading = found === undefined ? headingAbove(rows, rows.length) : headingOf(found);
   if (columns !== undefined) {

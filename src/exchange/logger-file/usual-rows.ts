@@ -1,5 +1,5 @@
-// Rows of the usual form, millions of them: numbers and 24-hour times of day in plain cells. Every other row is left
-// to rows.ts, which must come to the same for these.
+// Rows of the usual forms, millions of them, read straight from bytes. Every other row is left to rows.ts, which must
+// come to the same for these.
 import {MS_PER_DAY} from '../../records/entry.ts';
 import {ByteCursor} from './byte-cursor.ts';
 import {columnsOfTime, type Layout} from './layout.ts';

@@ -1,5 +1,5 @@
 // Which columns hold what was measured, by their headings, else by what stands in them.
-import {bareName, roleNamed} from './column-names.ts';
+import {bareName, type NamedRole, roleNamed} from './column-names.ts';
 import {columnsOfTime, type TimeColumns, type ValueColumns} from './layout.ts';
 import type {SampleRow} from './sample.ts';
 import {readNumber} from './written-number.ts';
@@ -29,8 +29,14 @@ function named(
   hasClock: boolean,
 ): ValueColumns | undefined {
   const roles = names.map(roleNamed);
-  const first = (role: string) => numeric.find(column => roles[column] === role);
-  const temperatures = numeric.filter(column => roles[column] === 'temperature');
+  /** Columns of a role that hold numbers; where none does, because the file begins with faults, those that will. */
+  const having = (role: NamedRole) => {
+    const columns = roles.flatMap((found, column) => (found === role ? [column] : []));
+    const held = columns.filter(column => numeric.includes(column));
+    return held.length > 0 ? held : columns;
+  };
+  const first = (role: NamedRole) => having(role)[0];
+  const temperatures = having('temperature');
   const temperature = theOne(temperatures, names);
   // Which of several is meant a person must say.
   if (temperature === undefined && temperatures.length > 0) return undefined;

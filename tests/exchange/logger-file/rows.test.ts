@@ -57,6 +57,15 @@ describe('rows', () => {
     });
   });
 
+  it('a file that begins with hundreds of faults is read all the same', () => {
+    const faults = Array.from({length: 600}, (_, i) => `2026-05-${pad(1 + (i % 28))} ${pad(i % 24)}:00`);
+    const open = `time,temp,rh\n${faults.map(time => `${time},,50\n`).join('')}2026-05-30 09:00,21,50\n`;
+    expect(read(open)).toMatchObject({rows: 601, layout: {values: {temperature: 1, humidity: 2}}});
+    const dead = `time,temp\n${faults.map(time => `${time},ERR\n`).join('')}2026-05-30 09:00,21\n`;
+    expect(readShown(dead)).toEqual(['2026-05-30T09:00 21']);
+    expect(readShown(dead, {columns: 'time=1,temperature=2'})).toEqual(['2026-05-30T09:00 21']);
+  });
+
   it('of the same instant are duplicates of the first', () => {
     const text =
       'time,temp\n2026-05-30T09:00Z,21\n2026-05-30T11:00+02:00,22\n2026-05-30T10:00Z,23\n2026-05-30T09:00Z,21\n';

@@ -3,7 +3,7 @@ import type {Stage} from '../records/stage.ts';
 import type {Rule} from '../records/state.ts';
 import type {Groups} from './groups.ts';
 import {isStage} from './stages.ts';
-import {isStartRule} from './start-rules.ts';
+import {hasStartCode} from './start-rules.ts';
 import {daysAtReference} from './window.ts';
 
 /** A lot as rules see it. */
@@ -41,15 +41,15 @@ export function fits({for: whom}: Rule, housed: Housed): boolean {
 }
 
 /**
- * Negative when `a` is nearer: lot before unit, profile, group, type; then one for these stages before one for all;
- * then the room's own before a start value; then the nearer group; then the shorter interval, so that a lot of
- * several stages gets what the most demanding one needs.
+ * Negative when `a` is nearer. What the room wrote under codes of its own comes before every start value. Then lot
+ * before unit, profile, group, type; then one for these stages before one for all; then the nearer group; then the
+ * shorter interval, so that a lot of several stages gets what the most demanding one needs.
  */
 function compareNearness(a: Rule, b: Rule, housed: Housed): number {
   return (
+    Number(hasStartCode(a)) - Number(hasStartCode(b)) ||
     nearnessOf(b) - nearnessOf(a) ||
     Number(b.for.stages !== undefined) - Number(a.for.stages !== undefined) ||
-    Number(isStartRule(a)) - Number(isStartRule(b)) ||
     groupPlace(a, housed) - groupPlace(b, housed) ||
     intervalDays(a) - intervalDays(b) ||
     (a.code < b.code ? -1 : 1)

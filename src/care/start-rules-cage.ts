@@ -16,7 +16,6 @@ const CRICKETS =
   'water always at hand: an abstract on Acheta rearing methods (excerpt seen); the days are common practice, no source';
 const FLY_VIALS =
   'stock moved every 20–30 days, never over 30 at room temperature: a Drosophila stock-keeping page (excerpt seen); new vial every 2–3 weeks is common practice';
-const MITES = 'common practice, no source';
 
 const CATERPILLARS = ['lepidoptera'] as const;
 const LATE_INSTARS = ['larva-4', 'larva-5', 'larva-6', 'larva-7', 'larva-8'] as const;
@@ -58,7 +57,7 @@ export const cageRules: readonly Rule[] = [
   ...startRules('feed', 'cage', {groups: ['araneae', 'opiliones'], days: [1.5, 2.5, 7], caution: BITES}),
   ...startRules('feed', 'cage', {groups: ['drosophilidae'], days: [10, 17, 30], source: FLY_VIALS}),
   ...startRules('feed', 'cage', {groups: ['stored-product-beetles'], days: [28, 42, 56], caution: FRASS}),
-  ...startRules('feed', 'cage', {groups: LEAF_MITES, days: [3, 5, 7], source: MITES}),
+  ...startRules('feed', 'cage', {groups: LEAF_MITES, days: [3, 5, 7]}),
 
   ...startRules('give-water', 'cage', {
     groups: ['orthoptera'],

@@ -31,6 +31,11 @@ export function rulesInForce(own: ReadonlyMap<string, Rule>): readonly Rule[] {
   return [...written, ...kept];
 }
 
+/** The rule is a start value, or has taken the place of one. */
+export function hasStartCode({code}: Rule): boolean {
+  return startByCode.has(code);
+}
+
 /** The rule is one of the start values, not written by the room. */
 export function isStartRule(rule: Rule): boolean {
   return startByCode.get(rule.code) === rule;

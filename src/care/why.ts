@@ -7,7 +7,7 @@ import type {Job} from './job.ts';
 import {feeders} from './stages.ts';
 import type {EmergenceOutlook} from './task.ts';
 import {everyWords, spanWords, whenWords} from './when-words.ts';
-import {daysAtReference, type Window} from './window.ts';
+import {daysAtReference, REFERENCE_C, type Window} from './window.ts';
 
 export interface WhyCase {
   readonly job: Job;
@@ -79,7 +79,7 @@ function interval({every}: Rule, {since, target}: Window): string {
 /** How the warmth of the lot moved it against 20 °C. */
 function shift(every: {degreeDays: number; lower: number}, {since, target}: Window): string {
   const hours = Math.round(((target - since) / MS_PER_DAY - daysAtReference(every)) * 24);
-  if (hours === 0) return '';
+  if (hours === 0) return `; as at ${REFERENCE_C} °C`;
   const moved = spanWords(Math.abs(hours) / 24);
   return hours < 0 ? `; warmth moves it up ${moved}` : `; cool puts it off ${moved}`;
 }

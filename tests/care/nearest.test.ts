@@ -67,9 +67,19 @@ describe('nearestRules(rules, lot)', () => {
     ).toBe('family');
   });
 
-  it('takes the room’s own before a start value of the same nearness, and the shorter of two intervals', () => {
-    const start = allStartRules.find(({code}) => code === 'feed-lepidoptera')!;
-    expect(nearest(start, rule('mine', {group: 'lepidoptera'}, {every: {days: 9}}))).toBe('mine');
+  it('takes what the room wrote under a code of its own before any start value, however near that is', () => {
+    const start = allStartRules.find(({code}) => code === 'feed-lepidoptera-late')!;
+    expect(nearest(start, rule('mine', {type: 'cage'}, {every: {days: 9}}))).toBe('mine');
+  });
+
+  it('leaves a rule that took the place of a start value where that stood', () => {
+    const start = allStartRules.find(({code}) => code === 'feed-lepidoptera-late')!;
+    expect(nearest(start, rule('feed-cage', {type: 'cage'}, {every: {days: 9}}))).toBe(
+      'feed-lepidoptera-late',
+    );
+  });
+
+  it('takes the shorter of two intervals', () => {
     expect(nearest(rule('slow', {type: 'cage'}, {every: {days: 3}}), rule('fast', {type: 'cage'}))).toBe(
       'fast',
     );

@@ -1,7 +1,7 @@
 // `--columns time=1,temperature=2`: a person's word on which column is which.
 import {Refusal} from '../../records/refusal.ts';
 
-export const columnRoles = ['time', 'date', 'temperature', 'humidity', 'minimum', 'maximum'] as const;
+const columnRoles = ['time', 'date', 'temperature', 'humidity', 'minimum', 'maximum'] as const;
 export type ColumnRole = (typeof columnRoles)[number];
 
 /** A column by its number, from 1, or by its heading. */

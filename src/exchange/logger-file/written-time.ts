@@ -30,8 +30,8 @@ const CLOCK =
   /^(?<hours>\d{1,2}):(?<minutes>\d{2})(?::(?<seconds>\d{2})(?:[.,](?<fraction>\d{1,9}))?)?(?:\s*(?<half>[ap])\.?\s?m\.?)?\s*(?<offset>Z|[+-]\d{2}:?\d{2})?$/i;
 const BETWEEN = /^(?:T|,?\s+)/i;
 
-export const FIRST_YEAR = 1900;
-export const LAST_YEAR = 2199;
+const FIRST_YEAR = 1900;
+const LAST_YEAR = 2199;
 
 /** The date that a cell is or begins with. */
 export function datePartsOf(cell: string): (DateParts & {readonly rest: string}) | undefined {
@@ -99,13 +99,13 @@ export function dayOf({numbers: [a, b, c], widths}: DateParts, order: DateOrder)
 }
 
 /** Two digits are a year from 1970 to 2069. */
-export function fullYear(year: number, width: number): number {
+function fullYear(year: number, width: number): number {
   if (width !== 2) return year;
   return year < 70 ? 2000 + year : 1900 + year;
 }
 
 /** Days since 1970, undefined where the calendar has no such day or no logger was built then. */
-export function dayNumber(year: number, month: number, day: number): number | undefined {
+function dayNumber(year: number, month: number, day: number): number | undefined {
   if (year < FIRST_YEAR || year > LAST_YEAR || month < 1 || month > 12 || day < 1) return undefined;
   const date = new Date(Date.UTC(year, month - 1, day));
   return date.getUTCDate() === day ? date.getTime() / MS_PER_DAY : undefined;

@@ -106,7 +106,7 @@ export function learn({members, classes, looks, startDays, alive}: Known): Learn
 }
 
 function linesToTell(member: CandidateMember, classes: readonly FounderClass[], startDays: number): Line[] {
-  const ages = broodAgesOf(classes, member.lnSpeedSd === 0);
+  const ages = broodAgesOf(member, classes);
   return ages.map(broods => {
     const line = {member, broods, startDays, lnWeight: Math.log(member.weight / ages.length), points: []};
     return {...line, points: pacesOf(member).map(({z, weight}) => pointOf(line, z, Math.log(weight)))};

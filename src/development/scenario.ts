@@ -53,7 +53,7 @@ export function expectedLines(
   classes: readonly FounderClass[],
   startDays: number,
 ): readonly PaceLine[] {
-  const ages = broodAgesOf(classes, member.lnSpeedSd === 0);
+  const ages = broodAgesOf(member, classes);
   const passages = passagesAtPaces(member, classes, startDays);
   const paces = pacesOf(member).map(({z, weight}) => ({z, weight: (member.weight * weight) / ages.length}));
   return ages.map(broods => ({

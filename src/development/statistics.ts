@@ -8,54 +8,53 @@ import type {AnimalClass} from './scenario.ts';
 export const STATISTICS = ['animal', 'first', 'half', 'last'] as const;
 export type Statistic = (typeof STATISTICS)[number];
 
-/** For each statistic the doses at fixed levels of probability. */
-export type StatisticLevels = Readonly<Record<Statistic, Float64Array>>;
+/** A part of a statistic's distribution, as the doses at fixed levels of probability. */
+export interface Part {
+  readonly statistic: Statistic;
+  readonly share: number;
+  readonly levels: Float64Array;
+}
 
-/** The levels of every statistic, of animals that are independent of each other. */
-export function statisticLevels(classes: readonly AnimalClass[]): StatisticLevels {
+/**
+ * The parts of every statistic, of animals that are independent of each other. An animal taken at random is one of a
+ * class: each class is a part, for between two of them there may be a time in which none emerges.
+ */
+export function statisticParts(classes: readonly AnimalClass[]): readonly Part[] {
   const last = classes.map(({passages}) => passages.leaving.at(-1) ?? null);
   const counts = classes.map(({count}) => count);
   const all = counts.reduce((sum, count) => sum + count, 0);
-  const [from, to, step] = span(last);
+  const animals = last.map((measure, c): Part => {
+    const levels = levelsBetween([measure], dose => (measure === null ? 0 : massUpTo(measure, dose)));
+    return {statistic: 'animal', share: counts[c]! / all, levels};
+  });
+  if (all === 1) return STATISTICS.flatMap(statistic => animals.map(part => ({...part, statistic})));
+
   const out = new Float64Array(last.length);
-  const at = (dose: number) => {
-    for (let c = 0; c < last.length; c++) out[c] = last[c] ? massUpTo(last[c]!, dose) : 0;
+  const kth = (statistic: Statistic, k: number): Part => {
+    const levels = levelsBetween(last, dose => {
+      for (let c = 0; c < last.length; c++) out[c] = last[c] ? massUpTo(last[c]!, dose) : 0;
+      return chanceOfAtLeast(k, counts, out);
+    });
+    return {statistic, share: 1, levels};
   };
-  const animal = levelsOf(
-    dose => {
-      at(dose);
-      let sum = 0;
-      for (let c = 0; c < out.length; c++) sum += counts[c]! * out[c]!;
-      return sum / all;
-    },
-    from,
-    to,
-    step,
-  );
-  if (all === 1) return {animal, first: animal, half: animal, last: animal};
-  const kth = (k: number) =>
-    levelsOf(
-      dose => {
-        at(dose);
-        return chanceOfAtLeast(k, counts, out);
-      },
-      from,
-      to,
-      step,
-    );
-  return {animal, first: kth(1), half: kth(Math.ceil(all / 2)), last: kth(Math.ceil(0.95 * all - 1e-9))};
+  return [
+    ...animals,
+    kth('first', 1),
+    kth('half', Math.ceil(all / 2)),
+    kth('last', Math.ceil(0.95 * all - 1e-9)),
+  ];
 }
 
-function span(measures: readonly (Measure | null)[]): readonly [from: number, to: number, step: number] {
+function levelsBetween(measures: readonly (Measure | null)[], share: (dose: number) => number): Float64Array {
   let from = Number.POSITIVE_INFINITY;
   let to = Number.NEGATIVE_INFINITY;
-  let step = 1;
+  let step = Number.POSITIVE_INFINITY;
   for (const measure of measures) {
     if (measure === null || wholeOf(measure) === 0) continue;
     const [low, high] = reachOf(measure);
     from = Math.min(from, low);
     to = Math.max(to, high);
-    step = measure.step;
+    step = Math.min(step, measure.step);
   }
-  return from < to ? [from, to, step] : [0, 0, 1];
+  return from < to ? levelsOf(share, from, to, step) : levelsOf(share, 0, 0, 1);
 }

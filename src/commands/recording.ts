@@ -10,8 +10,8 @@ interface RecordCommand {
   /** Adds the options of its own. `--at` and `--key` are there already. */
   options?(command: Commander): unknown;
   readonly examples: readonly string[];
-  /** The record as JSON would hold it. Fields that were not given are undefined and left out. */
-  record(args: readonly string[], options: Options): Readonly<Record<string, unknown>>;
+  /** The record as JSON would hold it, fields that were not given undefined. `now` is the instant of the request. */
+  record(args: readonly string[], options: Options, now: string): Readonly<Record<string, unknown>>;
 }
 
 export function recordCommand(spec: RecordCommand): Command {
@@ -25,7 +25,11 @@ export function recordCommand(spec: RecordCommand): Command {
       examples(command, ...spec.examples);
     },
     async run(invocation, args, options) {
-      const draft = given({...spec.record(args, options), at: options.at, key: options.key});
+      const draft = given({
+        ...spec.record(args, options, invocation.now ?? new Date().toISOString()),
+        at: options.at,
+        key: options.key,
+      });
       const {applied, written, desk} = await record(invocation, [draft]);
       invocation.answer(applied, () =>
         written.length === 0

@@ -11,7 +11,7 @@ import {
   readLoggerFile,
   seriesOf,
 } from '../exchange/logger-file/logger-file.ts';
-import {convert} from '../exchange/temperature-unit.ts';
+import {convert, unitSign} from '../exchange/temperature-unit.ts';
 import type {Civil} from '../records/civil.ts';
 import {MS_PER_DAY} from '../records/entry.ts';
 import {nearest} from '../records/nearest.ts';
@@ -129,8 +129,9 @@ async function importExtremes(
   {civil, state, now}: Desk,
   dryRun: boolean,
 ): Promise<Imported> {
-  const spans = file.days.map(({day, minimum, maximum}) => ({
+  const spans = file.days.map(({day, row, minimum, maximum}) => ({
     day,
+    row,
     from: civil.at(day, '00:00'),
     to: civil.at(civil.addDays(day, 1), '00:00'),
     minimum: convert(minimum, file.layout.unit, 'C'),
@@ -155,7 +156,7 @@ async function importExtremes(
     );
   const future = spans
     .filter(({to}) => to > now)
-    .map(({day}) => ({row: 0, what: `the day ${day} is not over yet`}));
+    .map(({day, row}) => ({row, what: `the day ${day} is not over yet`}));
   const rejected = [...file.rejected, ...future];
   return {
     file: file.file,
@@ -185,7 +186,7 @@ function understoodWords({layout, encoding}: LoggerFile): string {
       ? `minimum from ${name(values.minimum)}, maximum from ${name(values.maximum)}`
       : `temperature from ${name(values.temperature)}${values.humidity === undefined ? '' : `, humidity from ${name(values.humidity)}`}`;
   const order = dates.kind === 'numeric' ? dateWords[dates.order] : `dates as ${dates.format}`;
-  return `${encoding}, ${separated}; ${when}, ${order}, zone ${zone.name}; ${what}, °${unit}`;
+  return `${encoding}, ${separated}; ${when}, ${order}, zone ${zone.name}; ${what}, ${unitSign[unit]}`;
 }
 
 const dateWords = {dmy: 'day before month', mdy: 'month before day', ymd: 'year first'} as const;

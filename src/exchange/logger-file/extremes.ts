@@ -10,6 +10,8 @@ import {type Rejected, temperatureOf, timeOfRow} from './rows.ts';
 /** A day's extremes in the unit of the file. */
 export interface DayOfExtremes {
   readonly day: Day;
+  /** The line it stands on in the file, from 1. */
+  readonly row: number;
   readonly minimum: number;
   readonly maximum: number;
 }
@@ -39,7 +41,7 @@ export function readExtremes(source: Source, values: ValueColumns & {kind: 'extr
   });
 
   /** The row's day, else what is wrong with it. */
-  function dayIn({cells, unclosed}: OddRow): DayOfExtremes | string {
+  function dayIn({cells, unclosed, line}: OddRow): DayOfExtremes | string {
     if (unclosed) return 'a quote is not closed';
     const time = timeOfRow(cells, layout);
     if (typeof time === 'string') return time;
@@ -48,7 +50,7 @@ export function readExtremes(source: Source, values: ValueColumns & {kind: 'extr
     const maximum = temperatureOf(cells, values.maximum, layout.unit, 'maximum');
     if (typeof maximum === 'string') return maximum;
     if (minimum > maximum) return `the minimum ${minimum} is above the maximum ${maximum}`;
-    return {day: dayNumbered(Math.floor(time.wall / MS_PER_DAY)), minimum, maximum};
+    return {day: dayNumbered(Math.floor(time.wall / MS_PER_DAY)), row: line, minimum, maximum};
   }
 
   return {

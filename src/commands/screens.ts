@@ -1,12 +1,12 @@
-// The screens, where a person sits at a terminal; the care list as text, where nobody does.
-import {openDesk} from '../work/desk.ts';
-import {today} from '../work/today.ts';
-import {todayAnswer} from '../work/today-answer.ts';
+// Without a command: the screens where there is a terminal, else the care list as text.
+
 import type {Invocation} from './command.ts';
-import {todayText} from './today-text.ts';
+import {command as today} from './today.ts';
 
 export async function openScreens(invocation: Invocation): Promise<void> {
-  const desk = await openDesk(invocation);
-  const list = await today(desk);
-  invocation.answer(todayAnswer(list, desk), () => todayText(list, desk, invocation.columns));
+  if (!process.stdin.isTTY || !process.stdout.isTTY || invocation.json) return today.run(invocation, [], {});
+  // chalk, which Ink colours with, does not know NO_COLOR.
+  if (process.env.NO_COLOR) process.env.FORCE_COLOR = '0';
+  const {openOnTerminal} = await import('../terminal/open.tsx');
+  await openOnTerminal(invocation);
 }

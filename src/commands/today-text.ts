@@ -18,7 +18,7 @@ export function todayText({day, places, alerts, summary}: Today, desk: Desk, col
     [place, ...tasks.flatMap(task => lines(task, desk, columns))].join('\n'),
   );
   const list = walked.length === 0 ? [noTasks(desk)] : walked;
-  return [head, ...(amiss.length === 0 ? [] : [amiss.join('\n')]), ...list].join('\n\n');
+  return [head, ...list, ...(amiss.length === 0 ? [] : [amiss.join('\n')])].join('\n\n');
 }
 
 /** Unit, what is to be done, by when; the id that `teneral done` wants behind it, or below where it is narrow. */

@@ -95,7 +95,7 @@ function canvas(
   drawCurve(plot, scale, ground, columns, rows, glyphs, set);
 
   for (const [row, name] of byRow) {
-    const label = ` ${cut(name, columns - 4)} `;
+    const label = ` ${cut(name, columns - 4, glyphs.more)} `;
     const start = emptiest(cells[row]!, label.length, glyphs);
     [...label].forEach((letter, k) => {
       set(row, start + k, piece(letter));

@@ -15,7 +15,7 @@ export interface EmergenceCurve {
 }
 
 /** Cells left of the bars: "12 % a day". */
-const GUTTER = 9;
+const GUTTER = 12;
 /** Rows below the bars: the window, the days; and the adults that came where there are any. */
 const FOOT = 2;
 /** Days drawn beyond the last one with any chance. */
@@ -48,8 +48,9 @@ export function emergenceCurve(
     const label = row === 0 && top > 0 ? `${perCent(top)} a day` : '';
     lines.push([piece(`${label.padStart(GUTTER - 1)} `), ...barRow(chances, top, row, rows, wide, glyphs)]);
   }
-  if (hasCame) lines.push([piece('came out '), ...cameRow(data.came, used * wide, wide, cellOf)]);
-  lines.push([piece('4 in 5   '), ...windowRow(data, used * wide, cellOf, glyphs)]);
+  if (hasCame)
+    lines.push([piece('came out'.padEnd(GUTTER)), ...cameRow(data.came, used * wide, wide, cellOf)]);
+  lines.push([piece('4 in 5'.padEnd(GUTTER)), ...windowRow(data, used * wide, cellOf, glyphs)]);
   const ticks = timeTicks(span.fromDays, toDays, used * wide, data.civil);
   lines.push([piece(' '.repeat(GUTTER) + tickLine(ticks, span.fromDays, toDays, used * wide))]);
   return lines;
@@ -137,5 +138,5 @@ function windowRow(
 }
 
 function perCent(share: number): string {
-  return share < 0.1 ? `${(share * 100).toFixed(1)}%` : `${Math.round(share * 100)}%`;
+  return share < 0.1 ? `${(share * 100).toFixed(1)} %` : `${Math.round(share * 100)} %`;
 }

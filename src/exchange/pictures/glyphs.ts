@@ -11,6 +11,8 @@ export interface Glyphs {
   readonly cursor: string;
   readonly ticked: string;
   readonly dot: string;
+  /** What was cut off. */
+  readonly more: string;
   /** Heights of a bar within one cell, from lowest to full. */
   readonly bars: readonly string[];
   readonly tree: {
@@ -45,6 +47,7 @@ export const UNICODE: Glyphs = {
   cursor: '▸',
   ticked: '✓',
   dot: '·',
+  more: '…',
   bars: ['▁', '▂', '▃', '▄', '▅', '▆', '▇', '█'],
   tree: {branch: '├─ ', last: '└─ ', through: '│  ', blank: '   '},
   window: {from: '├', line: '─', middle: '┼', to: '┤'},
@@ -65,6 +68,7 @@ export const ASCII: Glyphs = {
   cursor: '>',
   ticked: 'x',
   dot: '-',
+  more: '~',
   bars: ['.', ':', '+', '#'],
   tree: {branch: '|- ', last: '`- ', through: '|  ', blank: '   '},
   window: {from: '[', line: '-', middle: '+', to: ']'},

@@ -44,6 +44,8 @@ const SCALES: readonly Scale[] = [
   everyHours(6),
   everyHours(12),
   onDays(1, 6, () => true, weekdayDay),
+  // Weekdays alone, each Monday with its date instead: tickLine leaves out what that hides.
+  onDays(1, 3, () => true, mondayDateOrWeekday),
   onDays(7, 6, (day, civil) => civil.weekdayOf(day) === 'mon', dayMonth),
   onDays(14, 6, day => day.endsWith('-01') || day.endsWith('-15'), dayMonth),
   onDays(30, 3, day => day.endsWith('-01'), monthOf),
@@ -74,4 +76,8 @@ export function tickLine(ticks: readonly Tick[], fromDays: number, toDays: numbe
     free = at + label.length + 1;
   }
   return cells.join('').trimEnd();
+}
+
+function mondayDateOrWeekday(day: Day, civil: Civil): string {
+  return civil.weekdayOf(day) === 'mon' ? dayMonth(day) : weekdayDay(day, civil).slice(0, 3);
 }

@@ -1,0 +1,104 @@
+// The state of the screens, and what can happen to it.
+import type {Glyphs} from '../exchange/pictures/glyphs.ts';
+import type {TreeNode} from '../exchange/pictures/tree.ts';
+import type {Refusal} from '../records/refusal.ts';
+import type {UnitCourse} from '../work/unit-course.ts';
+import type {Asking} from './ask/asking.ts';
+import {roundHome} from './homes.ts';
+import type {Said} from './page.ts';
+import {tables} from './parts.ts';
+import type {Effect, Facts, Loaded, Outlooks, Sheet, View} from './sheet.ts';
+import type {Stroke} from './strokes.ts';
+
+export interface App extends View {
+  /** A home sheet, then what was laid over it; the last one shows. Never empty. */
+  readonly sheets: readonly Sheet[];
+  readonly said: Said | undefined;
+  /** Goes up with everything that is said or done, so that a late reply can tell whether it is still wanted. */
+  readonly serial: number;
+  /** What is being loaded or written; asked for once only. */
+  readonly busy: ReadonlySet<string>;
+  readonly quit: boolean;
+}
+
+export type Message =
+  | {readonly is: 'stroke'; readonly stroke: Stroke}
+  | {readonly is: 'size'; readonly columns: number; readonly rows: number}
+  /** The room was read anew, because somebody changed it or time went on. */
+  | {readonly is: 'facts'; readonly facts: Facts}
+  /** An act of this screen is on disk. */
+  | {
+      readonly is: 'written';
+      readonly facts: Facts;
+      readonly said: string;
+      readonly lately: ReadonlyMap<string, string>;
+      readonly saves?: readonly string[] | undefined;
+    }
+  | {readonly is: 'refused'; readonly refusal: Refusal}
+  | {readonly is: 'outlooks'; readonly outlooks: Loaded<Outlooks>}
+  | {readonly is: 'course'; readonly key: string; readonly course: Loaded<UnitCourse>}
+  | {readonly is: 'tree'; readonly key: string; readonly tree: Loaded<TreeNode>}
+  /** What was said or had changed is no news any more. */
+  | {readonly is: 'moment-over'; readonly serial: number};
+
+export interface Next {
+  readonly app: App;
+  readonly effects: readonly Effect[];
+}
+
+export interface Terminal {
+  readonly columns: number;
+  readonly rows: number;
+  readonly glyphs: Glyphs;
+  readonly plain: boolean;
+}
+
+export function firstApp(facts: Facts, terminal: Terminal): App {
+  return {
+    ...terminal,
+    facts,
+    outlooks: undefined,
+    courses: new Map(),
+    trees: new Map(),
+    asking: undefined,
+    lately: new Map(),
+    tables,
+    sheets: [roundHome],
+    said: undefined,
+    serial: 0,
+    busy: new Set(),
+    quit: false,
+  };
+}
+
+export function topOf({sheets}: Pick<App, 'sheets'>): Sheet {
+  return sheets[sheets.length - 1]!;
+}
+
+/** The app with another sheet on top, or none. */
+export function withTop(app: App, sheet: Sheet | undefined): App {
+  const below = app.sheets.slice(0, -1);
+  return {...app, sheets: sheet === undefined ? below : [...below, sheet]};
+}
+
+export function saying(
+  app: App,
+  text: string,
+  kind: Said['kind'],
+  asking: Asking | undefined = app.asking,
+): App {
+  return {...app, asking, said: {text, kind}, serial: app.serial + 1};
+}
+
+/** The name under which work is known while it is being done. */
+export function nameOfEffect(effect: Effect): string {
+  switch (effect.do) {
+    case 'outlooks':
+      return 'outlooks';
+    case 'course':
+    case 'tree':
+      return `${effect.do} ${effect.key}`;
+    default:
+      return 'act';
+  }
+}

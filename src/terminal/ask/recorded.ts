@@ -1,0 +1,45 @@
+// A text that the round asked for came: why something was skipped, a reading, a remark.
+
+import type {Sheet, Step} from '../sheet.ts';
+import type {Purpose} from './asking.ts';
+
+/** What any sheet does with a text for the daybook. */
+export function recorded(purpose: Purpose, text: string): Step<Sheet> {
+  switch (purpose.for) {
+    case 'skip':
+      return {effects: [{do: 'skip', ids: purpose.ids, why: text}]};
+    case 'acknowledge':
+      return effect(
+        {record: 'acknowledge', alert: purpose.alert, done: text},
+        `seen to: ${text}`,
+        purpose.alert,
+      );
+    case 'note':
+      return effect(
+        {record: 'note', about: purpose.about, text},
+        `noted about ${purpose.about}`,
+        purpose.about,
+      );
+    case 'reading':
+      return reading(purpose.logger, text);
+    case 'field':
+      return {};
+  }
+}
+
+/** "21.4 62": °C, then perhaps % relative humidity. */
+function reading(logger: string, text: string): Step<Sheet> {
+  const [temperature, humidity, ...rest] = text
+    .split(/\s+/)
+    .map(word => Number(word.replace(',', '.').replace(/(°?C|%)$/i, '')));
+  const isNumber = (value: number | undefined) => value === undefined || Number.isFinite(value);
+  if (temperature === undefined || rest.length > 0 || !isNumber(temperature) || !isNumber(humidity))
+    return {say: `"${text}" is no reading. Write °C, and perhaps % humidity after a blank: 21.4 62.`};
+  const humid = humidity === undefined ? {} : {humidity};
+  const said = `${logger} reads ${temperature} °C${humidity === undefined ? '' : `, ${humidity} %`}`;
+  return effect({record: 'reading', logger, temperature, ...humid}, said, logger);
+}
+
+function effect(record: Readonly<Record<string, unknown>>, said: string, about: string): Step<Sheet> {
+  return {effects: [{do: 'record', records: [record], said, about: [about]}]};
+}

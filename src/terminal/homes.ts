@@ -1,0 +1,10 @@
+// The two home sheets as they are first opened.
+import type {SheetOf} from './sheet.ts';
+
+export const roundHome: SheetOf<'round'> = {kind: 'round', cursor: undefined, ticked: []};
+export const threadsHome: SheetOf<'threads'> = {
+  kind: 'threads',
+  cursor: undefined,
+  shift: 0,
+  daysPerColumn: 1,
+};

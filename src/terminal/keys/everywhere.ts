@@ -1,0 +1,51 @@
+// Keys that work on every sheet.
+import type {Binding} from '../bindings.ts';
+import {roundHome, threadsHome} from '../homes.ts';
+import type {Sheet, Step, View} from '../sheet.ts';
+
+export const everywhere: readonly Binding<Sheet, View, Step>[] = [
+  {
+    strokes: ['u'],
+    short: 'undo',
+    says: 'take back your last request',
+    hint: true,
+    act: () => ({effects: [{do: 'undo'}]}),
+  },
+  {
+    strokes: ['tab', 'back-tab'],
+    short: 'round or threads',
+    says: 'from the round to the threads, and back',
+    hint: true,
+    act: sheet => ({home: sheet.kind === 'round' ? threadsHome : roundHome}),
+  },
+  {
+    strokes: ['/'],
+    short: 'find',
+    says: 'find a code, name, place, person, day or key',
+    hint: true,
+    act: () => ({open: {kind: 'find', text: '', cursor: 0}}),
+  },
+  {
+    strokes: ['?'],
+    short: 'all keys',
+    says: 'this list',
+    hint: true,
+    disabled: sheet => (sheet.kind === 'keys' ? 'these are all keys' : undefined),
+    act: sheet => ({open: {kind: 'keys', of: sheet.kind, scroll: 0}}),
+  },
+  {strokes: ['escape'], short: 'back', says: 'back to the sheet before', act: () => ({back: true})},
+  {
+    strokes: ['q'],
+    short: 'quit',
+    says: 'back, and from a home sheet out of the program',
+    hint: true,
+    act: sheet =>
+      sheet.kind === 'round' || sheet.kind === 'threads' ? {effects: [{do: 'quit'}]} : {back: true},
+  },
+  {
+    strokes: ['ctrl-c'],
+    short: 'leave',
+    says: 'out of the program at once',
+    act: () => ({effects: [{do: 'quit'}]}),
+  },
+];

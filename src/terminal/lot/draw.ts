@@ -1,0 +1,137 @@
+// A lot, drawn: thread, stages, emergence, course, balance, daybook, chain.
+import {emergenceCurve} from '../../exchange/pictures/emergence-curve.ts';
+import {wrap} from '../../exchange/pictures/fit.ts';
+import {type Line, line, piece} from '../../exchange/pictures/line.ts';
+import {stageBar} from '../../exchange/pictures/stage-bar.ts';
+import {thread} from '../../exchange/pictures/thread.ts';
+import {threadAxis} from '../../exchange/pictures/thread-axis.ts';
+import {tree} from '../../exchange/pictures/tree.ts';
+import {balanceInWords} from '../../records/balance.ts';
+import {MS_PER_DAY} from '../../records/entry.ts';
+import type {Lot} from '../../records/state.ts';
+import {lineOf} from '../../work/daybook.ts';
+import type {Outlook} from '../../work/outlook.ts';
+import {aliveWords, candidateWords, shortDay, statusWords, windowWords} from '../forecast-words.ts';
+import {scrolled, whereScrolled} from '../scroll.ts';
+import type {Outlooks, Page, Room, SheetOf, View} from '../sheet.ts';
+import {dayColumns} from '../threads/columns.ts';
+import {cameOut, threadOf} from '../threads/thread-of.ts';
+import {courseLines} from '../unit/course-picture.ts';
+import {courseEffect, stretchOf} from '../unit/span.ts';
+
+const CURVE_ROWS = 9;
+const COURSE_ROWS = 14;
+
+export function drawLot(sheet: SheetOf<'lot'>, view: View, room: Room): Page {
+  const lot = view.facts.desk.state.lots.get(sheet.code);
+  if (lot === undefined)
+    return {head: sheet.code, aside: '', body: [line(` There is no open lot ${sheet.code}.`)], detail: []};
+  const outlooks = view.outlooks !== undefined && 'value' in view.outlooks ? view.outlooks.value : undefined;
+  const outlook = outlooks?.byLot.get(lot.code);
+  const all = [
+    ...(outlooks === undefined || outlook === undefined
+      ? notYet(lot, view)
+      : forecastLines(outlook, outlooks, view, room)),
+    ...courseSection(lot, view, room),
+    ...section('balance', [line(` ${balanceInWords(lot)}${lot.exact ? '' : ', at least'}`)]),
+    ...section(
+      'daybook',
+      [...lot.entries].reverse().map(entry => line(` ${lineOf(entry, view.facts.desk)}`)),
+    ),
+    ...section('comes from', chain(lot, view, room)),
+  ];
+  const {dot} = view.glyphs;
+  return {
+    head: `${lot.code} ${dot} ${lot.taxon ?? 'not yet identified'} ${dot} ${lot.stays.at(-1)?.unit ?? ''}`,
+    aside: whereScrolled(all.length, sheet.scroll, room.body),
+    body: scrolled(all, sheet.scroll, room.body),
+    detail: outlook === undefined ? [] : summary(outlook, view, room),
+  };
+}
+
+function section(title: string, lines: readonly Line[]): Line[] {
+  return lines.length === 0 ? [] : [[], line(` ${title}`, 'heading'), ...lines];
+}
+
+function notYet(lot: Lot, view: View): Line[] {
+  if (lot.closed !== undefined) return [line(` Closed: ${lot.closed.reason ?? 'without a reason given'}.`)];
+  if (view.outlooks !== undefined && 'failed' in view.outlooks)
+    return [line(` ${view.outlooks.failed.message}`, 'late')];
+  return [line(' The forecast is being computed …', 'expected')];
+}
+
+function forecastLines(outlook: Outlook, outlooks: Outlooks, view: View, room: Room): Line[] {
+  const {civil, now} = view.facts.desk;
+  const {forecast, lot} = outlook;
+  const columns = dayColumns(view, room.columns - 3, 1, 0);
+  const picture = thread(threadOf(outlook, outlooks.days, columns, now), view.glyphs);
+  const lead = piece(' ');
+  const drawn = view.plain
+    ? []
+    : [
+        [lead, ...threadAxis(columns, now / MS_PER_DAY, civil, view.glyphs)],
+        [lead, ...picture.line],
+        ...(picture.below === undefined ? [] : [[lead, ...picture.below]]),
+        [],
+      ];
+  const counted = Object.keys(forecast.stagesNow).length > 0;
+  const curve = view.plain
+    ? []
+    : emergenceCurve(
+        {
+          perDay: forecast.perDay,
+          animal: forecast.animal,
+          came: cameOut(lot),
+          nowDays: now / MS_PER_DAY,
+          civil,
+        },
+        {columns: room.columns - 1, rows: CURVE_ROWS},
+        view.glyphs,
+      );
+  return [
+    ...drawn,
+    ...(counted ? [[piece(' now  '), ...stageBar(forecast.stagesNow, Math.min(30, room.columns - 50))]] : []),
+    ...section('emergence of one animal, taken at random', curve),
+  ];
+}
+
+function courseSection(lot: Lot, view: View, room: Room): Line[] {
+  const {civil, now} = view.facts.desk;
+  const unit = lot.stays.at(-1)?.unit;
+  if (unit === undefined || lot.closed !== undefined) return [];
+  const stretch = stretchOf('week', 0, civil, now);
+  const course = view.courses.get(courseEffect(unit, stretch).key);
+  return section(
+    `temperature in ${unit}`,
+    courseLines(course, stretch, view, {columns: room.columns - 1, rows: COURSE_ROWS}),
+  );
+}
+
+function chain(lot: Lot, view: View, room: Room): readonly Line[] {
+  const loaded = view.trees.get(`up ${lot.code}`);
+  if (loaded === undefined) return [line(' is being looked up …', 'expected')];
+  if ('failed' in loaded) return [line(` ${loaded.failed.message}`, 'late')];
+  return tree(loaded.value, view.glyphs, room.columns - 2).map(one => [piece(' '), ...one]);
+}
+
+function summary(outlook: Outlook, view: View, room: Room): Line[] {
+  const {civil, now} = view.facts.desk;
+  const {forecast, readings} = outlook;
+  const {dot} = view.glyphs;
+  const times = [
+    ...(forecast.first === null ? [] : [`first ${windowWords(forecast.first, civil, now)}`]),
+    ...(forecast.half === null ? [] : [`half ${windowWords(forecast.half, civil, now)}`]),
+    ...(forecast.first === null ? [`one animal ${windowWords(forecast.animal, civil, now)}`] : []),
+  ];
+  return [
+    line(` ${aliveWords(outlook)} ${dot} ${statusWords(outlook)}`, 'heading'),
+    line(` ${times.join('   ')}`),
+    line(
+      ` look from ${shortDay(forecast.startCheckingDays, civil, now)}   next ${shortDay(forecast.nextCheckDays, civil, now)}   may be ${candidateWords(outlook)}`,
+    ),
+    line(` readings cover ${Math.round(readings.coverage * 100)} % of its life`, 'expected'),
+    ...forecast.assumptions
+      .flatMap(text => wrap(text, room.columns - 2))
+      .map(text => line(` ${text}`, 'expected')),
+  ];
+}

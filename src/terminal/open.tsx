@@ -1,0 +1,50 @@
+// Opens the screens on the terminal and keeps them until the person leaves.
+import {render} from 'ink';
+import {glyphsFor} from '../exchange/pictures/glyphs.ts';
+import type {Session} from '../work/session.ts';
+import {watchDesk} from '../work/watch.ts';
+import {enterAlternateScreen} from './alternate-screen.ts';
+import {firstApp} from './app.ts';
+import {startLoop} from './loop.ts';
+import {perform, readFacts} from './perform.ts';
+import {Screens} from './screens.tsx';
+
+/** Time goes on: what is late, and how late, is worked out again this often. */
+const CLOCK_MS = 60_000;
+
+/** @throws Refusal where the room cannot be opened; nothing is drawn then */
+export async function openOnTerminal(session: Session): Promise<void> {
+  const {stdout, env} = process;
+  const facts = await readFacts(session);
+  const plain = env.INK_SCREEN_READER === 'true' || env.TENERAL_PLAIN === '1';
+  const terminal = {columns: stdout.columns, rows: stdout.rows, glyphs: glyphsFor(env), plain};
+
+  const leave = enterAlternateScreen(stdout);
+  let failed: {readonly error: unknown} | undefined;
+  let unmount = () => {};
+  const fail = (error: unknown) => {
+    failed ??= {error};
+    unmount();
+  };
+  const loop = startLoop(firstApp(facts, terminal), {
+    perform: (effect, app) => perform(effect, session, app.facts),
+    after: (ms, call) => setTimeout(call, ms).unref(),
+    fail,
+  });
+  const reread = () => readFacts(session).then(fresh => loop.send({is: 'facts', facts: fresh}), fail);
+  const stopWatching = watchDesk(facts.desk, reread);
+  const clock = setInterval(reread, CLOCK_MS);
+  const screens = render(<Screens loop={loop} />, {exitOnCtrlC: false, isScreenReaderEnabled: plain});
+  unmount = screens.unmount;
+  loop.listen(() => {
+    if (loop.app().quit) screens.unmount();
+  });
+  try {
+    await screens.waitUntilExit();
+  } finally {
+    clearInterval(clock);
+    stopWatching();
+    leave();
+  }
+  if (failed !== undefined) throw failed.error;
+}

@@ -1,0 +1,49 @@
+// Every kind of sheet with its part.
+import {emergence} from './emergence/emergence.ts';
+import {find} from './find/find.ts';
+import {keys} from './keys/keys.ts';
+import {lot} from './lot/lot.ts';
+import {round} from './round/round.ts';
+import {sample} from './sample/sample.ts';
+import type {Sheet, SheetKind, SheetOf, SheetPart, Tables} from './sheet.ts';
+import {threads} from './threads/threads.ts';
+import {unit} from './unit/unit.ts';
+
+const parts: {readonly [Kind in SheetKind]: SheetPart<SheetOf<Kind>>} = {
+  round,
+  threads,
+  lot,
+  unit,
+  sample,
+  emergence,
+  find,
+  keys,
+};
+
+/** Hand a sheet and its own part to something that works on any kind. */
+export function withPart<Result>(
+  sheet: Sheet,
+  use: <Own extends Sheet>(part: SheetPart<Own>, own: Own) => Result,
+): Result {
+  switch (sheet.kind) {
+    case 'round':
+      return use(parts.round, sheet);
+    case 'threads':
+      return use(parts.threads, sheet);
+    case 'lot':
+      return use(parts.lot, sheet);
+    case 'unit':
+      return use(parts.unit, sheet);
+    case 'sample':
+      return use(parts.sample, sheet);
+    case 'emergence':
+      return use(parts.emergence, sheet);
+    case 'find':
+      return use(parts.find, sheet);
+    case 'keys':
+      return use(parts.keys, sheet);
+  }
+}
+
+/** The keys of every kind of sheet, for lists of keys. */
+export const tables: Tables = parts;

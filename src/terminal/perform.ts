@@ -1,0 +1,114 @@
+// The work that the screens ask for, done by work/; every answer comes back as a message.
+
+import {sentenceOf} from '../records/daybook.ts';
+import {Refusal} from '../records/refusal.ts';
+import {finish, skip} from '../work/care-acts.ts';
+import {openDesk} from '../work/desk.ts';
+import {outlooks} from '../work/outlook.ts';
+import {record} from '../work/record.ts';
+import type {Session} from '../work/session.ts';
+import {today} from '../work/today.ts';
+import {downTree, traceOf, upTree} from '../work/trace.ts';
+import {undo} from '../work/undo.ts';
+import {unitCourse} from '../work/unit-course.ts';
+import type {Message} from './app.ts';
+import type {Effect, Facts, Loaded} from './sheet.ts';
+
+/** The room as it is now. @throws Refusal where it cannot be opened */
+export async function readFacts(session: Session): Promise<Facts> {
+  const desk = await openDesk(session);
+  return {desk, today: await today(desk)};
+}
+
+/** @param facts what the screens showed when the work was asked for */
+export async function perform(effect: Effect, session: Session, facts: Facts): Promise<Message | undefined> {
+  switch (effect.do) {
+    case 'quit':
+      return undefined;
+    case 'outlooks':
+      return {is: 'outlooks', outlooks: await loaded(() => outlooksOn(effect.days, facts))};
+    case 'course':
+      return {
+        is: 'course',
+        key: effect.key,
+        course: await loaded(() => unitCourse(facts.desk, effect.unit, effect.fromDays, effect.toDays)),
+      };
+    case 'tree':
+      return {is: 'tree', key: effect.key, tree: await loaded(() => treeOf(effect, session))};
+    default:
+      return act(effect, session);
+  }
+}
+
+type Act = Exclude<Effect, {do: 'quit' | 'outlooks' | 'course' | 'tree'}>;
+
+async function act(effect: Act, session: Session): Promise<Message> {
+  try {
+    const {said, lately, saves} = await acted(effect, session);
+    return {is: 'written', facts: await readFacts(session), said, lately: new Map(lately), saves};
+  } catch (error) {
+    if (error instanceof Refusal) return {is: 'refused', refusal: error};
+    throw error;
+  }
+}
+
+interface Acted {
+  readonly said: string;
+  readonly lately: readonly (readonly [id: string, text: string])[];
+  readonly saves?: readonly string[] | undefined;
+}
+
+async function acted(effect: Act, session: Session): Promise<Acted> {
+  switch (effect.do) {
+    case 'finish': {
+      const hints: string[] = [];
+      for (const {ids, seen} of effect.groups) {
+        const pairs = Object.entries(seen).map(([key, answer]) => `${key}=${answer}`);
+        hints.push(...(await finish(session, ids, pairs)).stillToRecord);
+      }
+      const ids = effect.groups.flatMap(group => group.ids);
+      const done =
+        ids.length === 1 ? 'Done. u takes it back.' : `${ids.length} tasks done. u takes the last kind back.`;
+      return {said: [done, ...hints].join(' '), lately: ids.map(id => [id, 'done'])};
+    }
+    case 'skip':
+      await skip(session, effect.ids, effect.why);
+      return {
+        said: `Could not be done: ${effect.why}.`,
+        lately: effect.ids.map(id => [id, `could not be done: ${effect.why}`]),
+      };
+    case 'undo': {
+      const {voided} = await undo(session);
+      return {said: `Taken back: ${voided.map(({record}) => sentenceOf(record)).join('; ')}.`, lately: []};
+    }
+    case 'record': {
+      await record(session, effect.records);
+      return {
+        said: `${effect.said}. u takes it back.`,
+        lately: effect.about.map(id => [id, effect.said]),
+        saves: effect.saves,
+      };
+    }
+  }
+}
+
+async function outlooksOn(days: readonly string[], {desk}: Facts) {
+  const list = await outlooks(desk, {sharesOn: days});
+  return {days, byLot: new Map(list.map(outlook => [outlook.lot.code, outlook]))};
+}
+
+/** What is archived belongs to a trace too. */
+async function treeOf({code, way}: Extract<Effect, {do: 'tree'}>, session: Session) {
+  const desk = await openDesk(session, 'all');
+  const node = traceOf(desk, code);
+  return way === 'down' ? downTree(node, desk) : upTree(node, desk);
+}
+
+async function loaded<Value>(work: () => Promise<Value>): Promise<Loaded<Value>> {
+  try {
+    return {value: await work()};
+  } catch (error) {
+    if (error instanceof Refusal) return {failed: error};
+    throw error;
+  }
+}

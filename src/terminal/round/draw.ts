@@ -1,0 +1,96 @@
+// The round, drawn: tasks by place, the one under the cursor explained below.
+
+import {observationOf} from '../../care/observations.ts';
+import {fill, wrap} from '../../exchange/pictures/fit.ts';
+import {type Kind, type Line, line, piece} from '../../exchange/pictures/line.ts';
+import {choicesOf, waiting} from '../ask/asking.ts';
+import {questionPieces} from '../ask/asking-line.ts';
+import {headOf} from '../head.ts';
+import {firstShown} from '../layout.ts';
+import type {Page, Room, SheetOf, View} from '../sheet.ts';
+import {whenWords} from '../when-words.ts';
+import {firstLines} from './first-lines.ts';
+import {current, type RoundRow, roundRows} from './rows.ts';
+
+export function drawRound(sheet: SheetOf<'round'>, view: View, room: Room): Page {
+  const rows = roundRows(view);
+  const here = current(rows, sheet.cursor);
+  const index = rows.findIndex(row => row.kind !== 'place' && row.id === here?.id);
+  const first = firstShown(index, rows.length, room.body);
+  return {
+    head: headOf(view),
+    aside: countsOf(view),
+    body:
+      rows.length === 0
+        ? firstLines(view)
+        : rows
+            .slice(first, first + room.body)
+            .map((row, i) => rowLine(row, first + i === index, sheet, view, room)),
+    detail: here === undefined ? [] : detailOf(here, view, room),
+  };
+}
+
+function countsOf({facts: {today}}: View): string {
+  const {toDo, late, done, minutes} = today.summary;
+  return [
+    `${toDo} to do`,
+    ...(late > 0 ? [`${late} late`] : []),
+    ...(done > 0 ? [`${done} done`] : []),
+    ...(minutes > 0 ? [`about ${Math.round(minutes)} min`] : []),
+  ].join(', ');
+}
+
+function rowLine(row: RoundRow, here: boolean, sheet: SheetOf<'round'>, view: View, room: Room): Line {
+  const {glyphs} = view;
+  if (row.kind === 'place') return line(` ${row.text}`, 'heading');
+  const cursor = here ? glyphs.cursor : ' ';
+  const ticked = sheet.ticked.includes(row.id) ? glyphs.ticked : ' ';
+  const base: Kind = here ? 'cursor' : 'plain';
+  const lead = piece(` ${cursor}${ticked}`, base);
+  const happened = view.lately.get(row.id);
+  if (row.kind === 'alert')
+    return [
+      lead,
+      piece(`look into this: ${row.alert.what}`, 'late'),
+      ...(happened === undefined ? [] : [piece(`  ${happened}`, 'good')]),
+    ];
+  const {task} = row;
+  const titleWidth = Math.max(16, Math.min(40, room.columns - 48));
+  const what = piece(
+    `${fill(task.unit, 5, glyphs.more)} ${fill(task.title, titleWidth, glyphs.more)} ${fill(task.lot ?? '', 10, glyphs.more)} `,
+    base,
+  );
+  if (happened !== undefined) return [lead, what, piece(happened, 'good')];
+  const {asking} = view;
+  if (here && asking?.kind === 'answers') {
+    const question = waiting(asking)?.question;
+    if (question !== undefined) return [lead, what, ...questionPieces(question, asking.typed)];
+  }
+  const {civil, now} = view.facts.desk;
+  const kind: Kind = task.state === 'overdue' ? 'late' : base;
+  return [lead, what, piece(whenWords(task, civil, now), kind)];
+}
+
+function detailOf(row: Exclude<RoundRow, {kind: 'place'}>, view: View, room: Room): Line[] {
+  const width = room.columns - 9;
+  const entry = (name: string, text: string, kind: Kind = 'plain'): Line[] =>
+    wrap(text, width).map((part, i) => [
+      piece(` ${fill(i === 0 ? name : '', 6)} `, 'expected'),
+      piece(part, kind),
+    ]);
+  if (row.kind === 'alert') {
+    const {what, where, mend} = row.alert;
+    return [line(` ${what}`, 'heading'), ...entry('where', where), ...entry('do', mend)];
+  }
+  const {task} = row;
+  const answers = task.observe.map(observationOf).map(question => {
+    const words = choicesOf(question).map(({word}) => word);
+    return words.length > 0 ? `${question.label} ${words.join(' ')}` : question.label;
+  });
+  return [
+    line(` ${task.title}, ${task.unit} at ${task.place}`, 'heading'),
+    ...entry('why', task.why),
+    ...(answers.length > 0 ? entry('look', answers.join(` ${view.glyphs.dot} `)) : []),
+    ...(task.caution === null ? [] : entry('care', task.caution)),
+  ];
+}

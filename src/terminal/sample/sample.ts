@@ -1,0 +1,66 @@
+// A field sample: a tree down to every specimen and vial. What is missing stands out by words.
+import {type Line, line, piece} from '../../exchange/pictures/line.ts';
+import {tree} from '../../exchange/pictures/tree.ts';
+import type {Sample as FieldSample} from '../../records/state.ts';
+import type {Binding} from '../bindings.ts';
+import {scrolled, scrollKeys, whereScrolled} from '../scroll.ts';
+import type {Page, Room, SheetOf, SheetPart, Step, View} from '../sheet.ts';
+import {openEnds} from './open-ends.ts';
+
+type Sample = SheetOf<'sample'>;
+
+const keys: readonly Binding<Sample, View, Step<Sample>>[] = [
+  {
+    strokes: ['enter'],
+    short: 'lot',
+    says: 'open the first of its lots that is open',
+    hint: true,
+    disabled: (sheet, view) => (openLot(sheet, view) === undefined ? 'none of its lots is open' : undefined),
+    act: (sheet, view) => ({open: {kind: 'lot', code: openLot(sheet, view)!, scroll: 0}}),
+  },
+  {
+    strokes: ['n'],
+    short: 'note',
+    says: 'write a remark about the field sample',
+    hint: true,
+    act: ({code}) => ({
+      ask: {kind: 'text', label: `note about ${code}`, text: '', purpose: {for: 'note', about: code}},
+    }),
+  },
+  ...scrollKeys<Sample>(),
+];
+
+export const sample: SheetPart<Sample> = {
+  title: 'a field sample',
+  keys,
+  draw: drawSample,
+  needs: ({code}, {trees}) =>
+    trees.has(`down ${code}`) ? [] : [{do: 'tree', key: `down ${code}`, code, way: 'down'}],
+};
+
+function drawSample(sheet: Sample, view: View, room: Room): Page {
+  const {desk} = view.facts;
+  const loaded = view.trees.get(`down ${sheet.code}`);
+  const known = desk.state.samples.get(sheet.code);
+  const lines =
+    loaded === undefined
+      ? [line(' What came of it is being looked up …', 'expected')]
+      : 'failed' in loaded
+        ? [line(` ${loaded.failed.message}`, 'late')]
+        : tree(loaded.value, view.glyphs, room.columns - 2).map((one): Line => [piece(' '), ...one]);
+  return {
+    head: `field sample ${sheet.code}${known === undefined ? '' : ` ${view.glyphs.dot} ${howCollected(known)}`}`,
+    aside: whereScrolled(lines.length, sheet.scroll, room.body),
+    body: scrolled(lines, sheet.scroll, room.body),
+    detail: openEnds(sheet.code, desk.state).map(text => line(` ${text}`, 'late')),
+  };
+}
+
+function howCollected({method, collected, place, host}: FieldSample): string {
+  const span = collected.to === undefined ? collected.from : `${collected.from} to ${collected.to}`;
+  return [method, span, place?.locality, host].filter(part => part !== undefined).join(', ');
+}
+
+function openLot({code}: Sample, {facts: {desk}}: View): string | undefined {
+  return [...desk.state.lots.values()].find(lot => lot.sample === code && lot.closed === undefined)?.code;
+}

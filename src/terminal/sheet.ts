@@ -1,0 +1,176 @@
+// The sheets, what they are given to draw with, and what a key can bring about.
+import type {Glyphs} from '../exchange/pictures/glyphs.ts';
+import type {Line} from '../exchange/pictures/line.ts';
+import type {TreeNode} from '../exchange/pictures/tree.ts';
+import type {Day} from '../records/civil.ts';
+import type {Refusal} from '../records/refusal.ts';
+import type {Desk} from '../work/desk.ts';
+import type {Outlook} from '../work/outlook.ts';
+import type {Today} from '../work/today.ts';
+import type {UnitCourse} from '../work/unit-course.ts';
+import type {Asking, Purpose} from './ask/asking.ts';
+import type {Binding, Named} from './bindings.ts';
+import type {Stroke} from './strokes.ts';
+
+export type CourseSpan = 'day' | 'week' | 'month' | 'season';
+
+export type Sheet =
+  | {readonly kind: 'round'; readonly cursor: string | undefined; readonly ticked: readonly string[]}
+  | {
+      readonly kind: 'threads';
+      readonly cursor: string | undefined;
+      /** Columns by which the picture is moved into the future. */
+      readonly shift: number;
+      readonly daysPerColumn: number;
+    }
+  | {readonly kind: 'lot'; readonly code: string; readonly scroll: number}
+  | {
+      readonly kind: 'unit';
+      readonly code: string;
+      readonly span: CourseSpan;
+      /** Spans by which the picture is moved into the future. */
+      readonly shift: number;
+      readonly scroll: number;
+    }
+  | {readonly kind: 'sample'; readonly code: string; readonly scroll: number}
+  | EmergenceSheet
+  | {readonly kind: 'find'; readonly text: string; readonly cursor: number}
+  | {readonly kind: 'keys'; readonly of: SheetKind; readonly scroll: number};
+
+/** The form in which adults that came out are written down. */
+export interface EmergenceSheet {
+  readonly kind: 'emergence';
+  readonly lot: string;
+  /** A number being typed before the key of a sex. */
+  readonly number: string;
+  readonly adults: readonly {readonly sex: 'female' | 'male' | 'unknown'; readonly count: number}[];
+  readonly fate: 'kept' | 'killed' | 'released' | 'dead';
+  readonly subimago: boolean;
+  readonly condition: string | undefined;
+  readonly exuviae: string | undefined;
+  readonly parasitoids: {readonly count: number; readonly taxon: string | undefined} | undefined;
+  /** The codes that were given when it was saved. */
+  readonly saved: readonly string[] | undefined;
+}
+
+export type SheetKind = Sheet['kind'];
+export type SheetOf<Kind extends SheetKind> = Extract<Sheet, {readonly kind: Kind}>;
+
+/** What is known of the room, read at one instant. */
+export interface Facts {
+  readonly desk: Desk;
+  readonly today: Today;
+}
+
+/** Forecasts, with the days for whose noon they hold the shares of the stages. */
+export interface Outlooks {
+  readonly days: readonly Day[];
+  readonly byLot: ReadonlyMap<string, Outlook>;
+}
+
+/** Something that takes time and whose answer a sheet shows; `failed` where it was refused. */
+export type Loaded<Value> = {readonly value: Value} | {readonly failed: Refusal};
+
+/** Everything a sheet may look at while it draws or decides. */
+export interface View {
+  readonly columns: number;
+  readonly rows: number;
+  readonly glyphs: Glyphs;
+  /** Lines of words only, for reading aloud. */
+  readonly plain: boolean;
+  readonly facts: Facts;
+  /** Undefined while they are computed. */
+  readonly outlooks: Loaded<Outlooks> | undefined;
+  readonly courses: ReadonlyMap<string, Loaded<UnitCourse>>;
+  readonly trees: ReadonlyMap<string, Loaded<TreeNode>>;
+  readonly asking: Asking | undefined;
+  /** Tasks and alerts that changed a moment ago, with what happened. */
+  readonly lately: ReadonlyMap<string, string>;
+  /** The keys of every kind of sheet. */
+  readonly tables: Tables;
+}
+
+export type Tables = {
+  readonly [Kind in SheetKind]: {readonly title: string; readonly keys: readonly Named[]};
+};
+
+/** Work that the screens ask for; done by perform.ts. */
+export type Effect =
+  | {readonly do: 'finish'; readonly groups: readonly FinishGroup[]}
+  | {readonly do: 'skip'; readonly ids: readonly string[]; readonly why: string}
+  | {readonly do: 'undo'}
+  | {
+      readonly do: 'record';
+      readonly records: readonly unknown[];
+      /** What is said once it is written. */
+      readonly said: string;
+      /** Lines that say for a moment that they changed. */
+      readonly about: readonly string[];
+      /** Specimen codes that are given. */
+      readonly saves?: readonly string[];
+    }
+  | {readonly do: 'outlooks'; readonly days: readonly Day[]}
+  | {
+      readonly do: 'course';
+      readonly key: string;
+      readonly unit: string;
+      readonly fromDays: number;
+      readonly toDays: number;
+    }
+  | {readonly do: 'tree'; readonly key: string; readonly code: string; readonly way: 'up' | 'down'}
+  | {readonly do: 'quit'};
+
+/** Tasks of one kind with the answers that they share. */
+export interface FinishGroup {
+  readonly ids: readonly string[];
+  readonly seen: Readonly<Record<string, boolean | number | string>>;
+}
+
+/** What a key brought about. */
+export interface Step<Own extends Sheet = Sheet> {
+  /** The sheet as it is now. */
+  readonly sheet?: Own;
+  /** Another sheet laid over it. */
+  readonly open?: Sheet;
+  /** Away with the sheet on top. */
+  readonly back?: true;
+  /** Another home sheet. */
+  readonly home?: Sheet;
+  readonly ask?: Asking;
+  readonly effects?: readonly Effect[];
+  readonly say?: string;
+  /** As if this key had been pressed on the sheet below. */
+  readonly press?: Stroke;
+}
+
+/** One kind of sheet: its keys, its drawing, what it needs to be loaded. */
+export interface SheetPart<Own extends Sheet> {
+  readonly title: string;
+  readonly keys: readonly Binding<Own, View, Step<Own>>[];
+  /** Takes every stroke before the keys do, where it is typed into. */
+  type?(sheet: Own, stroke: Stroke, view: View): Step<Own> | undefined;
+  /** A text for a field of its own came. */
+  filled?(sheet: Own, field: Extract<Purpose, {for: 'field'}>['field'], text: string): Own;
+  /** What it asked answers for is being done. */
+  finished?(sheet: Own, view: View): Own;
+  /** What must be loaded to draw it, and is not yet. */
+  needs?(sheet: Own, view: View): readonly Effect[];
+  /** Head, body and detail; the frame around it is drawn by page.ts. */
+  draw(sheet: Own, view: View, room: Room): Page;
+}
+
+/** Space for the two parts of a page. */
+export interface Room {
+  readonly columns: number;
+  readonly body: number;
+  readonly detail: number;
+}
+
+export interface Page {
+  readonly head: string;
+  /** At the right end of the head. */
+  readonly aside: string;
+  /** At most as many as the room has; fewer are filled with blanks. */
+  readonly body: readonly Line[];
+  readonly detail: readonly Line[];
+}

@@ -1,0 +1,61 @@
+// A unit, drawn: its course, what lives in it, what is due, cautions.
+import {type Line, line} from '../../exchange/pictures/line.ts';
+import {inOrder} from '../../records/stage.ts';
+import {valueAt} from '../../records/state.ts';
+import {livingIn} from '../../work/unit-course.ts';
+import {scrolled, whereScrolled} from '../scroll.ts';
+import type {Page, Room, SheetOf, View} from '../sheet.ts';
+import {whenWords} from '../when-words.ts';
+import {courseLines} from './course-picture.ts';
+import {courseEffect, stretchOf} from './span.ts';
+
+export function drawUnit(sheet: SheetOf<'unit'>, view: View, room: Room): Page {
+  const {desk} = view.facts;
+  const {civil, now} = desk;
+  const history = desk.state.units.get(sheet.code);
+  if (history === undefined)
+    return {head: sheet.code, aside: '', body: [line(` There is no unit ${sheet.code}.`)], detail: []};
+  const {type, place, logger, offsetC} = valueAt(history, now);
+  const stretch = stretchOf(sheet.span, sheet.shift, civil, now);
+  const course = view.courses.get(courseEffect(sheet.code, stretch).key);
+  const words = below(sheet, view);
+  const all = [
+    ...courseLines(course, stretch, view, {
+      columns: room.columns - 1,
+      rows: Math.max(8, Math.min(24, room.body - 2)),
+    }),
+    [],
+    ...words,
+  ];
+  const read =
+    logger === undefined
+      ? 'no logger'
+      : `read by ${logger}${offsetC === undefined ? '' : `, ${offsetC > 0 ? '+' : ''}${offsetC} °C`}`;
+  return {
+    head: `${sheet.code} ${view.glyphs.dot} ${type} at ${place} ${view.glyphs.dot} ${read}`,
+    aside: whereScrolled(all.length, sheet.scroll, room.body) || sheet.span,
+    body: scrolled(all, sheet.scroll, room.body),
+    detail: words,
+  };
+}
+
+function below({code}: SheetOf<'unit'>, view: View): Line[] {
+  const {desk, today} = view.facts;
+  const tasks = today.tasks.filter(({unit, state}) => unit === code && state !== 'done');
+  const cautions = [...new Set(tasks.flatMap(({caution}) => (caution === null ? [] : [caution])))];
+  return [
+    ...livingIn(desk, code).map(lot => {
+      const alive = inOrder(lot.alive).map(([stage, count]) => `${count} ${stage}`);
+      const what =
+        lot.material === undefined ? alive.join(', ') : `${lot.material.amount} ${lot.material.what}`;
+      return line(` lives  ${lot.code}  ${what}${lot.taxon === undefined ? '' : `, ${lot.taxon}`}`);
+    }),
+    ...tasks.map(task =>
+      line(
+        ` due    ${task.title}: ${whenWords(task, desk.civil, desk.now)}`,
+        task.state === 'overdue' ? 'late' : 'plain',
+      ),
+    ),
+    ...cautions.map(caution => line(` care   ${caution}`)),
+  ];
+}

@@ -1,0 +1,92 @@
+// A unit: the temperature and humidity that its animals live in.
+import {valueAt} from '../../records/state.ts';
+import {livingIn} from '../../work/unit-course.ts';
+import type {Binding} from '../bindings.ts';
+import {scrollKeys} from '../scroll.ts';
+import type {CourseSpan, SheetOf, SheetPart, Step, View} from '../sheet.ts';
+import {drawUnit} from './draw.ts';
+import {courseEffect, SPANS, stretchOf} from './span.ts';
+
+type Unit = SheetOf<'unit'>;
+type Key = Binding<Unit, View, Step<Unit>>;
+
+const spanKey = (stroke: string, span: CourseSpan): Key => ({
+  strokes: [stroke],
+  short: span,
+  says: `the course of a ${span}`,
+  hint: true,
+  act: sheet => ({sheet: {...sheet, span, shift: 0}}),
+});
+
+const keys: readonly Key[] = [
+  ...SPANS.map((span, i) => spanKey(String(i + 1), span)),
+  {
+    strokes: ['left'],
+    short: 'earlier',
+    says: 'the stretch before',
+    hint: true,
+    act: sheet => ({sheet: {...sheet, shift: sheet.shift - 1}}),
+  },
+  {
+    strokes: ['right'],
+    short: 'later',
+    says: 'the stretch after',
+    hint: true,
+    act: sheet => ({sheet: {...sheet, shift: sheet.shift + 1}}),
+  },
+  {
+    strokes: ['enter'],
+    short: 'lot',
+    says: 'open the first lot that lives here',
+    hint: true,
+    disabled: ({code}, {facts}) =>
+      livingIn(facts.desk, code).length === 0 ? 'nothing lives here' : undefined,
+    act: ({code}, {facts}) => ({open: {kind: 'lot', code: livingIn(facts.desk, code)[0]!.code, scroll: 0}}),
+  },
+  {
+    strokes: ['l'],
+    short: 'log reading',
+    says: 'write down a temperature, and a humidity, read by hand',
+    hint: true,
+    disabled: (sheet, view) =>
+      loggerOf(sheet, view) === undefined
+        ? 'this unit has no logger or thermometer; teneral unit gives it one'
+        : undefined,
+    act: (sheet, view) => {
+      const logger = loggerOf(sheet, view)!;
+      return {
+        ask: {
+          kind: 'text',
+          label: `${logger} °C, and % humidity`,
+          text: '',
+          purpose: {for: 'reading', logger},
+        },
+      };
+    },
+  },
+  {
+    strokes: ['n'],
+    short: 'note',
+    says: 'write a remark about the unit',
+    hint: true,
+    act: ({code}) => ({
+      ask: {kind: 'text', label: `note about ${code}`, text: '', purpose: {for: 'note', about: code}},
+    }),
+  },
+  ...scrollKeys<Unit>(),
+];
+
+export const unit: SheetPart<Unit> = {
+  title: 'a unit',
+  keys,
+  draw: drawUnit,
+  needs({code, span, shift}, {courses, facts: {desk}}) {
+    const effect = courseEffect(code, stretchOf(span, shift, desk.civil, desk.now));
+    return courses.has(effect.key) ? [] : [effect];
+  },
+};
+
+function loggerOf({code}: Unit, {facts: {desk}}: View): string | undefined {
+  const history = desk.state.units.get(code);
+  return history === undefined ? undefined : valueAt(history, desk.now).logger;
+}

@@ -1,0 +1,92 @@
+// What a message makes of the state of the screens, and the work it asks for. Pure.
+import {type App, type Message, type Next, nameOfEffect, saying, topOf, withTop} from './app.ts';
+import {withPart} from './parts.ts';
+import type {Effect} from './sheet.ts';
+import {stroke} from './stroke.ts';
+
+export function update(app: App, message: Message): Next {
+  const {app: next, effects} = happened(app, message);
+  // What the sheet on top needs and nobody fetches yet.
+  const needed = withPart(topOf(next), (part, sheet) => part.needs?.(sheet, next) ?? []);
+  return started(next, [...effects, ...needed]);
+}
+
+function happened(app: App, message: Message): Next {
+  switch (message.is) {
+    case 'stroke':
+      return stroke(app, message.stroke);
+    case 'size':
+      return only({...app, columns: message.columns, rows: message.rows});
+    case 'facts':
+      return only(refreshed(app, message));
+    case 'written':
+      return only(written(app, message));
+    case 'refused': {
+      const {what, mend} = message.refusal;
+      return only(saying({...app, busy: without(app.busy, 'act')}, `${what}. ${mend}`, 'refused'));
+    }
+    case 'outlooks':
+      return only({...app, outlooks: message.outlooks, busy: without(app.busy, 'outlooks')});
+    case 'course':
+      return only({
+        ...app,
+        courses: new Map([...app.courses, [message.key, message.course]]),
+        busy: without(app.busy, `course ${message.key}`),
+      });
+    case 'tree':
+      return only({
+        ...app,
+        trees: new Map([...app.trees, [message.key, message.tree]]),
+        busy: without(app.busy, `tree ${message.key}`),
+      });
+    case 'moment-over':
+      return only(message.serial === app.serial ? {...app, said: keepRefused(app), lately: new Map()} : app);
+  }
+}
+
+/** The room as it is now; what was computed from the room before is computed again when it is looked at. */
+function refreshed(app: App, {facts}: Pick<Extract<Message, {is: 'facts'}>, 'facts'>): App {
+  return {...app, facts, outlooks: undefined, courses: new Map(), trees: new Map(), busy: new Set()};
+}
+
+function written(app: App, {facts, said, lately, saves}: Extract<Message, {is: 'written'}>): App {
+  const next = saying(refreshed(app, {facts}), said, 'good');
+  const top = topOf(next);
+  const form = saves !== undefined && top.kind === 'emergence' ? withTop(next, {...top, saved: saves}) : next;
+  return {...form, lately};
+}
+
+function keepRefused({said}: App): App['said'] {
+  return said?.kind === 'refused' ? said : undefined;
+}
+
+/** Work that is not yet being done, marked as begun; one act at a time. */
+function started(app: App, wanted: readonly Effect[]): Next {
+  const busy = new Set(app.busy);
+  const effects: Effect[] = [];
+  let held = false;
+  for (const effect of wanted) {
+    const name = nameOfEffect(effect);
+    if (busy.has(name) && effect.do !== 'quit') {
+      held ||= name === 'act';
+      continue;
+    }
+    busy.add(name);
+    effects.push(effect);
+  }
+  const next = {...app, busy, quit: app.quit || effects.some(effect => effect.do === 'quit')};
+  return {
+    app: held
+      ? saying(next, 'The last act is still being written; press again in a moment.', 'refused')
+      : next,
+    effects,
+  };
+}
+
+function only(app: App): Next {
+  return {app, effects: []};
+}
+
+function without(names: ReadonlySet<string>, name: string): ReadonlySet<string> {
+  return new Set([...names].filter(one => one !== name));
+}

@@ -1,10 +1,10 @@
 // Closed days on which adults may come out and would wait too long.
 import {type Instant, MS_PER_DAY, MS_PER_HOUR} from '../records/entry.ts';
 import type {OpenTime} from './calendar.ts';
+import type {Demand} from './demand.ts';
 import type {Job} from './job.ts';
 import {holdHoursOf} from './looks.ts';
 import type {CareInput} from './task.ts';
-import type {Demand} from './visits.ts';
 
 /** How far ahead closed days are announced. */
 const AHEAD_DAYS = 21;
@@ -37,7 +37,7 @@ export function lookDemands(
     const day = civil.dayOf(looked);
     const from = Math.max(now, civil.at(day, '00:00'));
     const to = civil.at(civil.addDays(day, 1), '00:00') - 1;
-    if (!open.isOpen(day) && to > outlook.p05 && from < until) demands.push({from, to, job});
+    if (!open.isOpen(day) && to > Math.max(outlook.p05, now) && from < until) demands.push({from, to, job});
   }
   return demands;
 }

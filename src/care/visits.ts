@@ -1,18 +1,12 @@
 // Visits that closed days force: what cannot wait until the room opens again, put into as few visits as will do.
 import {type Instant, MS_PER_DAY, MS_PER_HOUR} from '../records/entry.ts';
 import type {OpenTime} from './calendar.ts';
+import type {Demand} from './demand.ts';
 import type {Job} from './job.ts';
 import {lookDemands} from './look-demands.ts';
 import {openMoment} from './open-moment.ts';
 import type {CareInput} from './task.ts';
 import type {Window} from './window.ts';
-
-/** Something that has to be done in closed time. */
-export interface Demand {
-  readonly from: Instant;
-  readonly to: Instant;
-  readonly job: Job;
-}
 
 export interface Visit {
   /** Any time between them will do for everything the visit is for. */
@@ -99,7 +93,7 @@ function longestGap(open: OpenTime, now: Instant): number {
 /** Each visit is made at the last moment of the demand that ends first, and serves all that have begun by then. */
 function fewest(demands: readonly Demand[]): Visit[] {
   const visits: Visit[] = [];
-  let waiting = demands.toSorted((a, b) => a.to - b.to);
+  let waiting = demands.filter(({from, to}) => from <= to).sort((a, b) => a.to - b.to);
   while (waiting.length > 0) {
     const {to} = waiting[0]!;
     const served = waiting.filter(({from}) => from <= to);

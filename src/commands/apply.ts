@@ -1,7 +1,6 @@
-import {readFile} from 'node:fs/promises';
 import {text as textOf} from 'node:stream/consumers';
 import {readRecords} from '../exchange/records-file.ts';
-import {Refusal} from '../records/refusal.ts';
+import {textIn} from '../exchange/text-file.ts';
 import {record} from '../work/record.ts';
 import {type Command, examples} from './command.ts';
 
@@ -12,7 +11,7 @@ export const command: Command = {
   },
   async run(invocation, [file = '-']) {
     const name = file === '-' ? 'standard input' : file;
-    const records = readRecords(file === '-' ? await textOf(process.stdin) : await textIn(file), name);
+    const records = readRecords(file === '-' ? await textOf(process.stdin) : textIn(file), name);
     const {applied} = await record(
       invocation,
       records.map(({value}) => value),
@@ -25,15 +24,3 @@ export const command: Command = {
     );
   },
 };
-
-async function textIn(file: string): Promise<string> {
-  try {
-    return await readFile(file, 'utf8');
-  } catch (error) {
-    throw new Refusal(
-      'the file cannot be read',
-      file,
-      error instanceof Error ? `${error.message}.` : String(error),
-    );
-  }
-}

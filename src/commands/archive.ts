@@ -1,10 +1,12 @@
 import {type Archived, archiveRoom} from '../room/archive.ts';
+import {openDesk} from '../work/desk.ts';
 import type {Command} from './command.ts';
 
 export const command: Command = {
   declare() {},
   async run(invocation) {
-    const archived = await archiveRoom(invocation.dir, {by: invocation.by});
+    const {now} = await openDesk(invocation);
+    const archived = await archiveRoom(invocation.dir, {by: invocation.by, now});
     invocation.answer(archived, () => told(archived));
   },
 };

@@ -1,5 +1,5 @@
-import {readFile} from 'node:fs/promises';
 import {Argument} from 'commander';
+import {textIn} from '../exchange/text-file.ts';
 import {textTable} from '../exchange/text-table.ts';
 import {Refusal} from '../records/refusal.ts';
 import {type Profile, parseRecord} from '../records/schema/index.ts';
@@ -60,7 +60,7 @@ async function show(invocation: Invocation, code: string): Promise<void> {
 }
 
 async function check(invocation: Invocation, file: string): Promise<void> {
-  const profile = parseProfile(await readJson(file), file);
+  const profile = parseProfile(readJson(file), file);
   const deviations = tableDeviations(profile);
   invocation.answer({profile: profile.profile, sound: true, deviations}, () => {
     const head = `${file} holds a sound profile: ${profile.name}`;
@@ -97,12 +97,13 @@ function textOf(profile: Profile): string {
   return parts.filter(part => part !== '').join('\n\n');
 }
 
-async function readJson(file: string): Promise<unknown> {
+function readJson(file: string): unknown {
+  const text = textIn(file);
   try {
-    return JSON.parse(await readFile(file, 'utf8'));
+    return JSON.parse(text);
   } catch (error) {
-    const why = error instanceof Error ? error.message.replaceAll('\n', ' ') : String(error);
-    throw new Refusal('the file cannot be read as JSON', file, `${why}.`);
+    const why = error instanceof Error ? error.message : String(error);
+    throw new Refusal(`the file is not JSON (${why})`, file, 'A profile file holds one profile in braces.');
   }
 }
 

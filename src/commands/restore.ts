@@ -1,3 +1,5 @@
+import {civil} from '../exchange/civil.ts';
+import {openRoom} from '../room/open.ts';
 import {type Restored, restoreRoom} from '../room/restore.ts';
 import {type Command, examples, textOption} from './command.ts';
 
@@ -7,16 +9,16 @@ export const command: Command = {
     examples(command, 'restore');
   },
   async run(invocation, _, options) {
-    const restored = await restoreRoom(invocation.dir, {
-      by: invocation.by,
-      from: textOption(options, 'from'),
-    });
-    invocation.answer(restored, () => told(restored));
+    const {dir, by} = invocation;
+    const {at, ...restored} = await restoreRoom(dir, {by, from: textOption(options, 'from')});
+    const {zone} = await openRoom(dir);
+    const made = at === undefined ? null : civil(zone).iso(at);
+    invocation.answer({...restored, at: made}, () => told(restored, made));
   },
 };
 
-function told({from, at, aside, lost}: Restored): string {
-  const copy = at === undefined ? '' : `, made ${new Date(at).toISOString()}`;
+function told({from, aside, lost}: Omit<Restored, 'at'>, made: string | null): string {
+  const copy = made === null ? '' : `, made ${made}`;
   const lines = [
     from === undefined
       ? 'room.json is sound; nothing of it was replaced'

@@ -14,7 +14,7 @@ export interface Setting {
 }
 
 /**
- * The records of a batch with `at`, specimen codes and the stage of what hatched filled in. The first record of a
+ * The records of a batch with `at` (when it was written down, else now), specimen codes and the stage of what hatched filled in. The first record of a
  * sample, unit or logger keeps no `at` where none is given: it holds from the beginning.
  */
 export function complete(records: readonly RoomRecord[], setting: Setting): RoomRecord[] {
@@ -32,18 +32,22 @@ export function complete(records: readonly RoomRecord[], setting: Setting): Room
       case 'unit':
       case 'logger': {
         const name = `${record.record} ${record.code}`;
-        if (furniture.has(name)) return {...record, at: record.at ?? now};
+        if (furniture.has(name)) return {...record, at: record.at ?? record.recordedAt ?? now};
         furniture.add(name);
         return record;
       }
       case 'emergence':
       case 'parasitoid':
       case 'voucher':
-        return {...record, at: record.at ?? now, codes: codesFor(record, used)};
+        return {...record, at: record.at ?? record.recordedAt ?? now, codes: codesFor(record, used)};
       case 'hatch':
-        return {...record, at: record.at ?? now, stage: hatchedStage(record, records, before, profiles)};
+        return {
+          ...record,
+          at: record.at ?? record.recordedAt ?? now,
+          stage: hatchedStage(record, records, before, profiles),
+        };
       default:
-        return {...record, at: record.at ?? now};
+        return {...record, at: record.at ?? record.recordedAt ?? now};
     }
   });
 }

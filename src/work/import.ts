@@ -75,7 +75,7 @@ async function importReadings(
   session: Session,
   logger: string,
   files: readonly ReadingsFile[],
-  {civil}: Desk,
+  {civil, now}: Desk,
   answers: Map<LoggerFile, Imported>,
   dryRun: boolean,
 ): Promise<void> {
@@ -97,6 +97,7 @@ async function importReadings(
   else
     await changeRoom(session.dir, async room => ({entries: [], readings: await plan(room)}), {
       by: session.by,
+      now,
     });
 }
 

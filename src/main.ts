@@ -92,7 +92,8 @@ function commandName(argv: readonly string[]): string | undefined {
 
 function refuse(refusal: Refusal, json: boolean): number {
   const {what, where, mend, message} = refusal;
-  process.stderr.write(`teneral: ${message.replaceAll('\n', ' ')}\n`);
+  // One line, whatever it quotes.
+  process.stderr.write(`teneral: ${message.replace(/\p{Cc}+/gu, ' ')}\n`);
   if (json) process.stdout.write(`${JSON.stringify({error: {what, where, mend}})}\n`);
   return REFUSED;
 }

@@ -54,8 +54,12 @@ export async function verifyRoom(dir: string): Promise<Verified> {
   if (stored === undefined) return {sound: false, documents: 1, problems};
 
   const {document, warnings} = stored;
-  for (const what of warnings)
-    problems.push({what, where: path, mend: 'Keep it as it is, or run teneral restore.'});
+  if (warnings.length > 0)
+    problems.push({
+      what: 'it is not as it was written, though its form is right: somebody edited it, or the disk did',
+      where: path,
+      mend: 'Keep it as it is, or run teneral restore.',
+    });
   await examine(() => checkForm(schema.roomDocument, document, path));
   await examine(() => refuse(contradictionIn(document), path));
   const found = new Contents(dir, document);

@@ -43,7 +43,7 @@ export async function makeDemo(session: Session, dir: string | undefined): Promi
   const there = {...session, dir: folder, by: WRITER};
   await record(there, await seasonUntil(now, days, civil));
   const readings = LOGGERS.map(logger => readingsOf(logger, now, days, civil));
-  await changeRoom(folder, async () => ({entries: [], readings}), {by: WRITER});
+  await changeRoom(folder, async () => ({entries: [], readings}), {by: WRITER, now});
   return folder;
 }
 

@@ -16,6 +16,12 @@ export const commands: readonly CommandEntry[] = [
     {name: 'today', summary: 'what is to be done today, in walking order', load: () => import('./today.ts')},
     {name: 'done', summary: 'a task of the list is done', load: () => import('./done.ts')},
     {name: 'skip', summary: 'a task could not be done, and why', load: () => import('./skip.ts')},
+    {name: 'care', summary: 'something was done that is not on the list', load: () => import('./care.ts')},
+    {
+      name: 'acknowledge',
+      summary: 'something amiss was seen to',
+      load: () => import('./acknowledge.ts'),
+    },
     {name: 'undo', summary: 'take back your last request', load: () => import('./undo.ts')},
     {
       name: 'forecast',

@@ -13,7 +13,10 @@ export function todayText({day, places, alerts, summary}: Today, desk: Desk, col
   const {civil, now, room} = desk;
   const late = summary.late === 0 ? '' : `, ${summary.late} late`;
   const head = `${dayWords(day, civil, now)} · ${room.name} · ${summary.toDo} to do${late}, about ${summary.minutes} min`;
-  const amiss = alerts.flatMap(({what, mend}) => hanging('! ', `${what}. ${mend}`, columns));
+  const amiss = alerts.flatMap(({id, what, mend}) => [
+    ...hanging('! ', `${what}. ${mend}`, columns),
+    `  ${id}`,
+  ]);
   const walked = places.map(({place, tasks}) =>
     [place, ...tasks.flatMap(task => lines(task, desk, columns))].join('\n'),
   );

@@ -12,10 +12,15 @@ import {Screens} from './screens.tsx';
 /** Time goes on: what is late, and how late, is worked out again this often. */
 const CLOCK_MS = 60_000;
 
+/** The first forecasts of a day take a while; nobody should wonder. */
+const READING = 'The room is being read, and what is due worked out …';
+const CLEAR_LINE = '\r\u001b[2K';
+
 /** @throws Refusal where the room cannot be opened; nothing is drawn then */
 export async function openOnTerminal(session: Session): Promise<void> {
   const {stdout, env} = process;
-  const facts = await readFacts(session);
+  stdout.write(READING);
+  const facts = await readFacts(session).finally(() => stdout.write(CLEAR_LINE));
   const plain = env.INK_SCREEN_READER === 'true' || env.TENERAL_PLAIN === '1';
   const terminal = {columns: stdout.columns, rows: stdout.rows, glyphs: glyphsFor(env), plain};
 

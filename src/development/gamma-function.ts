@@ -1,6 +1,6 @@
 // The gamma function and its regularised incomplete form.
 
-/** ln Γ(x) for x > 0: Stirling's series (DLMF 5.11.1, from memory), entered from x ≥ 10 where it has 13 digits. */
+/** ln Γ(x) for x > 0: Stirling's series (DLMF 5.11.1, from memory), entered from x ≥ 10 where it has 12 digits. */
 export function lnGamma(x: number): number {
   let product = 1;
   let at = x;

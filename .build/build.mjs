@@ -25,7 +25,8 @@ const commonJsNames =
 
 rmSync('dist', {recursive: true, force: true});
 await build({
-  entryPoints: {main: 'src/main.ts'},
+  // The thread that forecasts for the screens is a file of its own beside the program.
+  entryPoints: {main: 'src/main.ts', 'forecaster-thread': 'src/terminal/forecaster-thread.ts'},
   outdir: 'dist',
   outExtension: {'.js': '.mjs'},
   bundle: true,

@@ -7,7 +7,7 @@ import type {Asking} from './ask/asking.ts';
 import {roundHome} from './homes.ts';
 import type {Said} from './page.ts';
 import {tables} from './parts.ts';
-import type {Effect, Facts, Loaded, Outlooks, Sheet, View} from './sheet.ts';
+import type {Effect, Facts, Loaded, LotOutlook, Sheet, View} from './sheet.ts';
 import type {Stroke} from './strokes.ts';
 
 export interface App extends View {
@@ -35,7 +35,10 @@ export type Message =
       readonly saves?: readonly string[] | undefined;
     }
   | {readonly is: 'refused'; readonly refusal: Refusal}
-  | {readonly is: 'outlooks'; readonly outlooks: Loaded<Outlooks>}
+  /** The forecast of one lot, or why there is none; of no lot: why there are none at all. */
+  | {readonly is: 'outlook'; readonly code: string | undefined; readonly outlook: LotOutlook}
+  /** No more forecasts come for this question. */
+  | {readonly is: 'outlooks-told'; readonly of: string}
   | {readonly is: 'course'; readonly key: string; readonly course: Loaded<UnitCourse>}
   | {readonly is: 'tree'; readonly key: string; readonly tree: Loaded<TreeNode>}
   /** What was said or had changed is no news any more. */
@@ -57,7 +60,7 @@ export function firstApp(facts: Facts, terminal: Terminal): App {
   return {
     ...terminal,
     facts,
-    outlooks: undefined,
+    outlooks: {of: undefined, byLot: new Map(), failed: undefined},
     courses: new Map(),
     trees: new Map(),
     asking: undefined,
@@ -94,7 +97,7 @@ export function saying(
 export function nameOfEffect(effect: Effect): string {
   switch (effect.do) {
     case 'outlooks':
-      return 'outlooks';
+      return `outlooks ${effect.of}`;
     case 'course':
     case 'tree':
       return `${effect.do} ${effect.key}`;

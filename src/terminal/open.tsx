@@ -1,10 +1,12 @@
 // Opens the screens on the terminal and keeps them until the person leaves.
 import {render} from 'ink';
 import {glyphsFor} from '../exchange/pictures/glyphs.ts';
+import {Refusal} from '../records/refusal.ts';
 import type {Session} from '../work/session.ts';
 import {watchDesk} from '../work/watch.ts';
 import {enterAlternateScreen} from './alternate-screen.ts';
 import {firstApp} from './app.ts';
+import {startForecaster} from './forecaster.ts';
 import {startLoop} from './loop.ts';
 import {perform, readFacts} from './perform.ts';
 import {Screens} from './screens.tsx';
@@ -31,12 +33,20 @@ export async function openOnTerminal(session: Session): Promise<void> {
     failed ??= {error};
     unmount();
   };
+  // What is said beside an answer would be drawn over by the screens, and spoil them.
+  const quiet = {...session, warn() {}};
+  const forecaster = startForecaster(quiet, fail);
   const loop = startLoop(firstApp(facts, terminal), {
-    perform: (effect, app) => perform(effect, session, app.facts),
+    perform: (effect, app) =>
+      perform(effect, app.facts, {session: quiet, forecaster, send: message => loop.send(message)}),
     after: (ms, call) => setTimeout(call, ms).unref(),
     fail,
   });
-  const reread = () => readFacts(session).then(fresh => loop.send({is: 'facts', facts: fresh}), fail);
+  const reread = () =>
+    readFacts(quiet).then(
+      fresh => loop.send({is: 'facts', facts: fresh}),
+      error => (error instanceof Refusal ? loop.send({is: 'refused', refusal: error}) : fail(error)),
+    );
   const stopWatching = watchDesk(facts.desk, reread);
   const clock = setInterval(reread, CLOCK_MS);
   const screens = render(<Screens loop={loop} />, {exitOnCtrlC: false, isScreenReaderEnabled: plain});
@@ -49,6 +59,7 @@ export async function openOnTerminal(session: Session): Promise<void> {
   } finally {
     clearInterval(clock);
     stopWatching();
+    forecaster.stop();
     leave();
   }
   if (failed !== undefined) throw failed.error;

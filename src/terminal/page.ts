@@ -30,12 +30,10 @@ export function pageLines(
     ...rule,
     ...sized(page.body, body),
     ...rule,
-    ...sized(page.detail, detail),
-    view.asking === undefined ? saidLine(said) : askingLine(view.asking, view.glyphs),
-    ...sized(
-      bottomLines(keys, columns - 2, layout.keys, more).map(text => line(` ${text}`, 'expected')),
-      layout.keys,
-    ),
+    ...sized(cutShort(page.detail, detail, more), detail),
+    ...(view.asking === undefined
+      ? [saidLine(said), ...sized(keyLines(keys, columns, layout.keys, more), layout.keys)]
+      : [askingLine(view.asking, view.glyphs), ...sized([saidLine(said), HOW_TO_ANSWER], layout.keys)]),
   ];
   const shown = view.plain ? lines.filter(one => widthOf(one) > 0) : lines;
   return sized(
@@ -48,6 +46,18 @@ export function pageLines(
 export function smallLines(tasks: readonly string[], layout: Layout, need: string): Line[] {
   const {columns, height} = layout;
   return [need, ...tasks].slice(0, height).map(text => line(cut(text, columns)));
+}
+
+const HOW_TO_ANSWER = line(' enter keeps a text or number   delete takes back   escape leaves', 'expected');
+
+function keyLines(keys: readonly Named[], columns: number, count: number, more: string): Line[] {
+  return bottomLines(keys, columns - 2, count, more).map(text => line(` ${text}`, 'expected'));
+}
+
+/** As many lines as there is room for; the last one tells where more follow. */
+function cutShort(lines: readonly Line[], count: number, more: string): readonly Line[] {
+  if (lines.length <= count) return lines;
+  return [...lines.slice(0, count - 1), [...lines[count - 1]!, piece(` ${more}`, 'mark')]];
 }
 
 function sized(lines: readonly Line[], count: number): Line[] {

@@ -4,7 +4,6 @@ import {sentenceOf} from '../records/daybook.ts';
 import {Refusal} from '../records/refusal.ts';
 import {finish, skip} from '../work/care-acts.ts';
 import {openDesk} from '../work/desk.ts';
-import {outlooks} from '../work/outlook.ts';
 import {record} from '../work/record.ts';
 import type {Session} from '../work/session.ts';
 import {today} from '../work/today.ts';
@@ -12,6 +11,7 @@ import {downTree, traceOf, upTree} from '../work/trace.ts';
 import {undo} from '../work/undo.ts';
 import {unitCourse} from '../work/unit-course.ts';
 import type {Message} from './app.ts';
+import type {Forecaster} from './forecaster.ts';
 import type {Effect, Facts, Loaded} from './sheet.ts';
 
 /** The room as it is now. @throws Refusal where it cannot be opened */
@@ -20,13 +20,26 @@ export async function readFacts(session: Session): Promise<Facts> {
   return {desk, today: await today(desk)};
 }
 
+/** What work is done with. */
+export interface Means {
+  readonly session: Session;
+  readonly forecaster: Forecaster;
+  /** For answers that come in parts. */
+  send(message: Message): void;
+}
+
 /** @param facts what the screens showed when the work was asked for */
-export async function perform(effect: Effect, session: Session, facts: Facts): Promise<Message | undefined> {
+export async function perform(
+  effect: Effect,
+  facts: Facts,
+  {session, forecaster, send}: Means,
+): Promise<Message | undefined> {
   switch (effect.do) {
     case 'quit':
       return undefined;
     case 'outlooks':
-      return {is: 'outlooks', outlooks: await loaded(() => outlooksOn(effect.days, facts))};
+      await forecaster.ask(effect, (code, outlook) => send({is: 'outlook', code, outlook}));
+      return {is: 'outlooks-told', of: effect.of};
     case 'course':
       return {
         is: 'course',
@@ -90,11 +103,6 @@ async function acted(effect: Act, session: Session): Promise<Acted> {
       };
     }
   }
-}
-
-async function outlooksOn(days: readonly string[], {desk}: Facts) {
-  const list = await outlooks(desk, {sharesOn: days});
-  return {days, byLot: new Map(list.map(outlook => [outlook.lot.code, outlook]))};
 }
 
 /** What is archived belongs to a trace too. */

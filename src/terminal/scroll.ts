@@ -11,10 +11,10 @@ export function scrollKeys<Own extends Long>(): Binding<Own, View, Step<Own>>[] 
     sheet: {...sheet, scroll: Math.max(0, sheet.scroll + lines)},
   });
   return [
-    {strokes: ['down', 'j'], short: 'down', says: 'further down', hint: true, act: by(1)},
+    {strokes: ['down', 'j'], short: 'further', says: 'further down', hint: true, act: by(1)},
     {strokes: ['up', 'k'], short: 'up', says: 'further up', act: by(-1)},
-    {strokes: ['page-down', ' '], short: 'page', says: 'a page down', hint: true, act: by(10)},
-    {strokes: ['page-up', 'b'], short: 'page up', says: 'a page up', act: by(-10)},
+    {strokes: ['page-down'], short: 'page down', says: 'a page down', act: by(10)},
+    {strokes: ['page-up'], short: 'page up', says: 'a page up', act: by(-10)},
     {
       strokes: ['home', 'g'],
       short: 'top',

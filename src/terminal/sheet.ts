@@ -62,10 +62,18 @@ export interface Facts {
   readonly today: Today;
 }
 
-/** Forecasts, with the days for whose noon they hold the shares of the stages. */
+/** The forecast of a lot, with the days for whose noon it holds the shares of the stages. */
+export type LotOutlook =
+  | {readonly days: readonly Day[]; readonly outlook: Outlook}
+  | {readonly failed: Refusal};
+
+/** Forecasts as they come; those of a moment ago stay until they are replaced. */
 export interface Outlooks {
-  readonly days: readonly Day[];
-  readonly byLot: ReadonlyMap<string, Outlook>;
+  /** The question that is fully answered; undefined while it is not, or when the room has changed since. */
+  readonly of: string | undefined;
+  readonly byLot: ReadonlyMap<string, LotOutlook>;
+  /** Why there are none. */
+  readonly failed: Refusal | undefined;
 }
 
 /** Something that takes time and whose answer a sheet shows; `failed` where it was refused. */
@@ -79,8 +87,7 @@ export interface View {
   /** Lines of words only, for reading aloud. */
   readonly plain: boolean;
   readonly facts: Facts;
-  /** Undefined while they are computed. */
-  readonly outlooks: Loaded<Outlooks> | undefined;
+  readonly outlooks: Outlooks;
   readonly courses: ReadonlyMap<string, Loaded<UnitCourse>>;
   readonly trees: ReadonlyMap<string, Loaded<TreeNode>>;
   readonly asking: Asking | undefined;
@@ -109,7 +116,12 @@ export type Effect =
       /** Specimen codes that are given. */
       readonly saves?: readonly string[];
     }
-  | {readonly do: 'outlooks'; readonly days: readonly Day[]}
+  | {
+      readonly do: 'outlooks';
+      readonly of: string;
+      readonly days: readonly Day[];
+      readonly first: string | undefined;
+    }
   | {
       readonly do: 'course';
       readonly key: string;

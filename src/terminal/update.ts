@@ -1,7 +1,7 @@
 // What a message makes of the state of the screens, and the work it asks for. Pure.
 import {type App, type Message, type Next, nameOfEffect, saying, topOf, withTop} from './app.ts';
 import {withPart} from './parts.ts';
-import type {Effect} from './sheet.ts';
+import type {Effect, Outlooks} from './sheet.ts';
 import {stroke} from './stroke.ts';
 
 export function update(app: App, message: Message): Next {
@@ -25,8 +25,14 @@ function happened(app: App, message: Message): Next {
       const {what, mend} = message.refusal;
       return only(saying({...app, busy: without(app.busy, 'act')}, `${what}. ${mend}`, 'refused'));
     }
-    case 'outlooks':
-      return only({...app, outlooks: message.outlooks, busy: without(app.busy, 'outlooks')});
+    case 'outlook':
+      return only({...app, outlooks: withOutlook(app.outlooks, message)});
+    case 'outlooks-told':
+      return only({
+        ...app,
+        outlooks: {...app.outlooks, of: message.of},
+        busy: without(app.busy, `outlooks ${message.of}`),
+      });
     case 'course':
       return only({
         ...app,
@@ -46,14 +52,26 @@ function happened(app: App, message: Message): Next {
 
 /** The room as it is now; what was computed from the room before is computed again when it is looked at. */
 function refreshed(app: App, {facts}: Pick<Extract<Message, {is: 'facts'}>, 'facts'>): App {
-  return {...app, facts, outlooks: undefined, courses: new Map(), trees: new Map(), busy: new Set()};
+  // Only time went on: what was loaded holds still.
+  if (facts.desk.room.revision === app.facts.desk.room.revision && facts.today.day === app.facts.today.day)
+    return {...app, facts};
+  const outlooks = {...app.outlooks, of: undefined, failed: undefined};
+  return {...app, facts, outlooks, courses: new Map(), trees: new Map(), busy: new Set()};
 }
 
 function written(app: App, {facts, said, lately, saves}: Extract<Message, {is: 'written'}>): App {
-  const next = saying(refreshed(app, {facts}), said, 'good');
+  const next = saying({...refreshed(app, {facts}), busy: without(app.busy, 'act')}, said, 'good');
   const top = topOf(next);
   const form = saves !== undefined && top.kind === 'emergence' ? withTop(next, {...top, saved: saves}) : next;
   return {...form, lately};
+}
+
+function withOutlook(
+  outlooks: Outlooks,
+  {code, outlook}: Pick<Extract<Message, {is: 'outlook'}>, 'code' | 'outlook'>,
+): Outlooks {
+  if (code !== undefined) return {...outlooks, byLot: new Map([...outlooks.byLot, [code, outlook]])};
+  return 'failed' in outlook ? {...outlooks, failed: outlook.failed} : outlooks;
 }
 
 function keepRefused({said}: App): App['said'] {

@@ -78,7 +78,7 @@ function expectationOf(
  * The climate, the furniture, the calendar and the day, which all lots share. While nothing is read or seen, an hour
  * more changes next to nothing of when to look; so what was worked out in the morning serves the whole day.
  */
-function fingerprintOfRoom({state, room, civil, now}: Desk): string {
+export function fingerprintOfRoom({state, room, civil, now}: Desk): string {
   const furniture = [...state.units.values(), ...[...state.loggers.values()]];
   const spans = [...state.loggers.keys()].map(logger => room.span(logger));
   const byHand = [
@@ -99,7 +99,8 @@ function fingerprintOfRoom({state, room, civil, now}: Desk): string {
   ]);
 }
 
-function fingerprintOf(lot: Lot, shared: string, {state}: Desk): string {
+/** What the forecast of one lot rests on, beside the time. */
+export function fingerprintOf(lot: Lot, shared: string, {state}: Desk): string {
   const profiles = lot.candidates.map(({profile}) => state.profiles.get(profile) ?? profile);
   return hashOf([
     shared,

@@ -6,11 +6,7 @@ import {type Asking, answerWords, choicesOf, waiting} from './asking.ts';
 
 export function askingLine(asking: Asking, glyphs: Glyphs): Line {
   if (asking.kind === 'text')
-    return [
-      piece(` ${asking.label}: `, 'heading'),
-      piece(`${asking.text}_`, 'seen'),
-      piece('   enter keeps, escape leaves', 'expected'),
-    ];
+    return [piece(` ${asking.label}: `, 'heading'), piece(`${asking.text}_`, 'seen')];
   const now = waiting(asking);
   if (now === undefined) return [];
   const given = asking.answers[asking.groups.indexOf(now.group)]!.map(
@@ -22,7 +18,6 @@ export function askingLine(asking: Asking, glyphs: Glyphs): Line {
     ...given.map(words => piece(words, 'good')),
     piece(now.question.question),
     ...(said === '' ? [] : [piece(` ${said}`, 'seen')]),
-    piece('   delete takes back, escape leaves', 'expected'),
   ];
 }
 

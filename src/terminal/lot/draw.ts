@@ -13,7 +13,7 @@ import {lineOf} from '../../work/daybook.ts';
 import type {Outlook} from '../../work/outlook.ts';
 import {aliveWords, candidateWords, shortDay, statusWords, windowWords} from '../forecast-words.ts';
 import {scrolled, whereScrolled} from '../scroll.ts';
-import type {Outlooks, Page, Room, SheetOf, View} from '../sheet.ts';
+import type {LotOutlook, Page, Room, SheetOf, View} from '../sheet.ts';
 import {dayColumns} from '../threads/columns.ts';
 import {cameOut, threadOf} from '../threads/thread-of.ts';
 import {courseLines} from '../unit/course-picture.ts';
@@ -26,12 +26,12 @@ export function drawLot(sheet: SheetOf<'lot'>, view: View, room: Room): Page {
   const lot = view.facts.desk.state.lots.get(sheet.code);
   if (lot === undefined)
     return {head: sheet.code, aside: '', body: [line(` There is no open lot ${sheet.code}.`)], detail: []};
-  const outlooks = view.outlooks !== undefined && 'value' in view.outlooks ? view.outlooks.value : undefined;
-  const outlook = outlooks?.byLot.get(lot.code);
+  const known = view.outlooks.byLot.get(lot.code);
+  const outlook = known !== undefined && 'outlook' in known ? known.outlook : undefined;
   const all = [
-    ...(outlooks === undefined || outlook === undefined
-      ? notYet(lot, view)
-      : forecastLines(outlook, outlooks, view, room)),
+    ...(known === undefined || 'failed' in known
+      ? notYet(lot, known, view)
+      : forecastLines(known, view, room)),
     ...courseSection(lot, view, room),
     ...section('balance', [line(` ${balanceInWords(lot)}${lot.exact ? '' : ', at least'}`)]),
     ...section(
@@ -53,18 +53,22 @@ function section(title: string, lines: readonly Line[]): Line[] {
   return lines.length === 0 ? [] : [[], line(` ${title}`, 'heading'), ...lines];
 }
 
-function notYet(lot: Lot, view: View): Line[] {
+function notYet(lot: Lot, known: LotOutlook | undefined, view: View): Line[] {
   if (lot.closed !== undefined) return [line(` Closed: ${lot.closed.reason ?? 'without a reason given'}.`)];
-  if (view.outlooks !== undefined && 'failed' in view.outlooks)
-    return [line(` ${view.outlooks.failed.message}`, 'late')];
+  const failed = known !== undefined && 'failed' in known ? known.failed : view.outlooks.failed;
+  if (failed !== undefined) return [line(` ${failed.message}`, 'late')];
   return [line(' The forecast is being computed …', 'expected')];
 }
 
-function forecastLines(outlook: Outlook, outlooks: Outlooks, view: View, room: Room): Line[] {
+function forecastLines(
+  known: Extract<LotOutlook, {readonly outlook: unknown}>,
+  view: View,
+  room: Room,
+): Line[] {
   const {civil, now} = view.facts.desk;
-  const {forecast, lot} = outlook;
+  const {forecast, lot} = known.outlook;
   const columns = dayColumns(view, room.columns - 3, 1, 0);
-  const picture = thread(threadOf(outlook, outlooks.days, columns, now), view.glyphs);
+  const picture = thread(threadOf(known, columns, now), view.glyphs);
   const lead = piece(' ');
   const drawn = view.plain
     ? []

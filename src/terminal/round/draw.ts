@@ -35,6 +35,7 @@ function countsOf({facts: {today}}: View): string {
   return [
     `${toDo} to do`,
     ...(late > 0 ? [`${late} late`] : []),
+    ...(today.alerts.length > 0 ? [`${today.alerts.length} amiss`] : []),
     ...(done > 0 ? [`${done} done`] : []),
     ...(minutes > 0 ? [`about ${Math.round(minutes)} min`] : []),
   ].join(', ');
@@ -51,24 +52,25 @@ function rowLine(row: RoundRow, here: boolean, sheet: SheetOf<'round'>, view: Vi
   if (row.kind === 'alert')
     return [
       lead,
-      piece(`look into this: ${row.alert.what}`, 'late'),
+      piece(row.alert.what, 'late'),
       ...(happened === undefined ? [] : [piece(`  ${happened}`, 'good')]),
     ];
   const {task} = row;
-  const titleWidth = Math.max(16, Math.min(40, room.columns - 48));
-  const what = piece(
-    `${fill(task.unit, 5, glyphs.more)} ${fill(task.title, titleWidth, glyphs.more)} ${fill(task.lot ?? '', 10, glyphs.more)} `,
-    base,
-  );
-  if (happened !== undefined) return [lead, what, piece(happened, 'good')];
+  const unit = piece(`${fill(task.unit, 5, glyphs.more)} `, base);
   const {asking} = view;
   if (here && asking?.kind === 'answers') {
     const question = waiting(asking)?.question;
-    if (question !== undefined) return [lead, what, ...questionPieces(question, asking.typed)];
+    if (question !== undefined) return [lead, unit, ...questionPieces(question, asking.typed)];
   }
+  const titleWidth = Math.max(16, Math.min(40, room.columns - 48));
+  const what = piece(
+    `${fill(task.title, titleWidth, glyphs.more)} ${fill(task.lot ?? '', 10, glyphs.more)} `,
+    base,
+  );
+  if (happened !== undefined) return [lead, unit, what, piece(happened, 'good')];
   const {civil, now} = view.facts.desk;
   const kind: Kind = task.state === 'overdue' ? 'late' : base;
-  return [lead, what, piece(whenWords(task, civil, now), kind)];
+  return [lead, unit, what, piece(whenWords(task, civil, now), kind)];
 }
 
 function detailOf(row: Exclude<RoundRow, {kind: 'place'}>, view: View, room: Room): Line[] {

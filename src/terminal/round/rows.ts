@@ -1,4 +1,4 @@
-// The lines of the round: places in walking order, under each what is to be done there; alerts before everything.
+// The lines of the round: places in walking order, under each what is to be done there; what is amiss comes last.
 import type {Task} from '../../care/task.ts';
 import type {View} from '../sheet.ts';
 
@@ -12,12 +12,14 @@ export type RoundRow =
 export type RowWithId = Exclude<RoundRow, {readonly kind: 'place'}>;
 
 export function roundRows({facts: {today}, lately}: View): RoundRow[] {
-  const rows: RoundRow[] = today.alerts.map(alert => ({kind: 'alert', id: alert.id, alert}));
+  const rows: RoundRow[] = [];
   for (const {place, tasks} of today.places) {
     const shown = tasks.filter(({state, id}) => state !== 'done' || lately.has(id));
     if (shown.length > 0) rows.push({kind: 'place', text: place});
     for (const task of shown) rows.push({kind: 'task', id: task.id, task, done: task.state === 'done'});
   }
+  if (today.alerts.length > 0) rows.push({kind: 'place', text: 'amiss'});
+  for (const alert of today.alerts) rows.push({kind: 'alert', id: alert.id, alert});
   return rows;
 }
 

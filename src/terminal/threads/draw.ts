@@ -21,9 +21,7 @@ export function drawThreads(sheet: SheetOf<'threads'>, view: View, room: Room): 
   const frame = {head: `${headOf(view)} ${view.glyphs.dot} ${lots.length} lots`, aside};
   const {outlooks} = view;
   if (lots.length === 0) return {...frame, body: firstLines(view), detail: []};
-  if (outlooks === undefined)
-    return {...frame, body: [[], line(' The forecasts are being computed …')], detail: []};
-  if ('failed' in outlooks)
+  if (outlooks.failed !== undefined)
     return {...frame, body: [[], line(` ${outlooks.failed.message}`, 'late')], detail: []};
 
   const cells = room.columns - LABEL_CELLS - FIRST_CELLS;
@@ -32,7 +30,7 @@ export function drawThreads(sheet: SheetOf<'threads'>, view: View, room: Room): 
     0,
     lots.findIndex(({code}) => code === sheet.cursor),
   );
-  const {days, byLot} = outlooks.value;
+  const {byLot} = outlooks;
   const shown = firstShown(index, lots.length, room.body - 2);
   const axis: Line = view.plain
     ? []
@@ -41,14 +39,20 @@ export function drawThreads(sheet: SheetOf<'threads'>, view: View, room: Room): 
         ...threadAxis(columns, desk.now / MS_PER_DAY, desk.civil, view.glyphs),
         piece(' first', 'expected'),
       ];
-  const rows = lots.slice(shown, shown + room.body - 2).flatMap(({code}, i) => {
-    const outlook = byLot.get(code);
+  const rows = lots.slice(shown, shown + room.body - 2).flatMap((lot, i) => {
+    const known = byLot.get(lot.code);
     const here = shown + i === index;
-    if (outlook === undefined) return [line(`  ${code}`)];
-    const picture = thread(threadOf(outlook, days, columns, desk.now), view.glyphs);
-    const label = ` ${here ? view.glyphs.cursor : ' '}${fill(code, 9, view.glyphs.more)} ${fill(outlook.unit, 3, view.glyphs.more)} `;
-    const end = piece(` ${endWords(outlook, desk.civil, desk.now)}`);
-    const main: Line = [piece(label, here ? 'cursor' : 'plain'), ...(view.plain ? [] : picture.line), end];
+    const {cursor, more} = view.glyphs;
+    const unit = lot.stays.at(-1)?.unit ?? '';
+    const label = piece(
+      ` ${here ? cursor : ' '}${fill(lot.code, 9, more)} ${fill(unit, 3, more)} `,
+      here ? 'cursor' : 'plain',
+    );
+    if (known === undefined) return [[label, piece('is being computed …', 'expected')]];
+    if ('failed' in known) return [[label, piece(known.failed.what, 'late')]];
+    const picture = thread(threadOf(known, columns, desk.now), view.glyphs);
+    const end = piece(` ${endWords(known.outlook, desk.civil, desk.now)}`);
+    const main: Line = [label, ...(view.plain ? [] : picture.line), end];
     const below: Line[] =
       here && picture.below !== undefined && !view.plain
         ? [[piece(' '.repeat(LABEL_CELLS)), ...picture.below]]
@@ -56,7 +60,13 @@ export function drawThreads(sheet: SheetOf<'threads'>, view: View, room: Room): 
     return [main, ...below];
   });
   const under = byLot.get(lots[index]!.code);
-  return {...frame, body: [axis, ...rows], detail: under === undefined ? [] : detailOf(under, view, room)};
+  const detail =
+    under === undefined
+      ? []
+      : 'failed' in under
+        ? [line(` ${under.failed.message}`, 'late')]
+        : detailOf(under.outlook, view, room);
+  return {...frame, body: [axis, ...rows], detail};
 }
 
 function detailOf(outlook: Outlook, view: View, room: Room): Line[] {

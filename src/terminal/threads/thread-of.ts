@@ -5,11 +5,12 @@ import type {Day} from '../../records/civil.ts';
 import {type Instant, MS_PER_DAY} from '../../records/entry.ts';
 import {inOrder, type StageCounts, total} from '../../records/stage.ts';
 import type {Lot} from '../../records/state.ts';
-import type {Outlook} from '../../work/outlook.ts';
+import type {LotOutlook} from '../sheet.ts';
+
+type Forecasted = Extract<LotOutlook, {readonly outlook: unknown}>;
 
 export function threadOf(
-  {lot, forecast}: Outlook,
-  days: readonly Day[],
+  {days, outlook: {lot, forecast}}: Forecasted,
   columns: readonly DayColumn[],
   now: Instant,
 ): ThreadData {

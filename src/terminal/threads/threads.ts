@@ -94,10 +94,9 @@ export const threads: SheetPart<Threads> = {
   needs(sheet, view): readonly Effect[] {
     const cells = view.columns - LABEL_CELLS - FIRST_CELLS;
     const days = dayColumns(view, cells, sheet.daysPerColumn, sheet.shift).map(({day}) => day);
-    const {outlooks} = view;
-    if (outlooks !== undefined && 'failed' in outlooks) return [];
-    const known = new Set(outlooks?.value.days);
-    return days.every(day => known.has(day)) ? [] : [{do: 'outlooks', days}];
+    const of = `${days[0]} ${days.at(-1)} ${days.length}`;
+    if (view.outlooks.of === of || view.outlooks.failed !== undefined) return [];
+    return [{do: 'outlooks', of, days, first: lotAt(sheet, view)?.code}];
   },
 };
 

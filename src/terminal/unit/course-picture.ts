@@ -43,11 +43,20 @@ function setPointLevels({setPoints}: Unit): Level[] {
   ];
 }
 
+/** Lots whose stage has the same threshold share a name: "26-016-A, 26-030-A pupa from". */
 function thresholdLevels(thresholds: readonly Threshold[]): Level[] {
-  return thresholds.flatMap(({lot, stage, lowerC, upperC}) => [
-    {valueC: lowerC, name: `${lot} ${stage} from`},
-    ...(upperC === null ? [] : [{valueC: upperC, name: `${lot} ${stage} up to`}]),
-  ]);
+  const lots = new Map<string, {readonly valueC: number; readonly what: string; readonly codes: string[]}>();
+  const add = (code: string, what: string, valueC: number) => {
+    const key = `${what} ${valueC}`;
+    const level = lots.get(key) ?? {valueC, what, codes: []};
+    level.codes.push(code);
+    lots.set(key, level);
+  };
+  for (const {lot, stage, lowerC, upperC} of thresholds) {
+    add(lot, `${stage} from`, lowerC);
+    if (upperC !== null) add(lot, `${stage} up to`, upperC);
+  }
+  return [...lots.values()].map(({valueC, what, codes}) => ({valueC, name: `${codes.join(', ')} ${what}`}));
 }
 
 /** The course said in words, for reading aloud. */

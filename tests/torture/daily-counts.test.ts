@@ -13,7 +13,7 @@ const stages = [
 const LOTS = 150;
 const ANIMALS = 20;
 
-test.runIf(process.env['TORTURE'])(
+test.runIf(process.env.TORTURE)(
   'after daily counts with single animals misjudged, the 80 per cent windows of first, half and last hold 70 to 90 per cent',
   () => {
     const course = wave(20, 4);

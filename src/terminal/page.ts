@@ -1,5 +1,5 @@
 // A page: head, rule, body, rule, detail, what was just said, keys. The same frame around every sheet.
-import {cut, cutLine, fill, widthOf} from '../exchange/pictures/fit.ts';
+import {cut, cutLine, fill, widthOf, wrap} from '../exchange/pictures/fit.ts';
 import {type Line, line, piece} from '../exchange/pictures/line.ts';
 import {askingLine} from './ask/asking-line.ts';
 import {bottomLines, type Named} from './bindings.ts';
@@ -45,7 +45,7 @@ export function pageLines(
 /** A window too small for pages: what size they need, and the list of tasks as plain text. */
 export function smallLines(tasks: readonly string[], layout: Layout, need: string): Line[] {
   const {columns, height} = layout;
-  return [need, ...tasks].slice(0, height).map(text => line(cut(text, columns)));
+  return [...wrap(need, columns), ...tasks].slice(0, height).map(text => line(cut(text, columns)));
 }
 
 const HOW_TO_ANSWER = line(' enter keeps a text or number   delete takes back   escape leaves', 'expected');

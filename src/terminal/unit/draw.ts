@@ -19,14 +19,8 @@ export function drawUnit(sheet: SheetOf<'unit'>, view: View, room: Room): Page {
   const stretch = stretchOf(sheet.span, sheet.shift, civil, now);
   const course = view.courses.get(courseEffect(sheet.code, stretch).key);
   const words = below(sheet, view);
-  const all = [
-    ...courseLines(course, stretch, view, {
-      columns: room.columns - 1,
-      rows: Math.max(8, Math.min(24, room.body - 2)),
-    }),
-    [],
-    ...words,
-  ];
+  const picture = courseLines(course, stretch, view, {columns: room.columns - 1, rows: room.body});
+  const all = words.length > room.detail ? [...picture, [], ...words] : picture;
   const read =
     logger === undefined
       ? 'no logger'

@@ -4,7 +4,7 @@ import {numberWord} from './words.ts';
 export const command = recordCommand({
   arguments: [
     ['<code>', 'the logger’s code'],
-    ['<kind>', 'automatic, extremes (a minimum–maximum thermometer) or hand'],
+    ['[kind]', 'automatic, extremes (a minimum–maximum thermometer) or hand; needed for a new one'],
   ],
   options: command =>
     command

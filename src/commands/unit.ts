@@ -5,8 +5,11 @@ import {numberWord} from './words.ts';
 export const command = recordCommand({
   arguments: [
     ['<code>', 'the unit’s code'],
-    ['<type>', 'cage, aquarium or emergence-box'],
-    ['<place>', 'where it stands, from large to small: "rack A/2"'],
+    [
+      '[type]',
+      'cage, aquarium or emergence-box; of a unit that is there already, only what changes is needed',
+    ],
+    ['[place]', 'where it stands, from large to small: "rack A/2"'],
   ],
   options: command =>
     command
@@ -18,7 +21,11 @@ export const command = recordCommand({
       .option('--night <C>', 'its temperature while they are off', numberWord)
       .option('--ambient', 'it follows the room or the outdoors')
       .option('--lights <from-to>', 'lights on and off, such as 06:00-22:00'),
-  examples: ['unit C3 cage "rack A/2" --logger L1 --hold 22', 'unit E1 emergence-box "cold room" --ambient'],
+  examples: [
+    'unit C3 cage "rack A/2" --logger L1 --hold 22',
+    'unit C3 --hold 25',
+    'unit E1 emergence-box "cold room" --ambient',
+  ],
   record: ([code, type, place], options) => ({
     record: 'unit',
     code,

@@ -8,7 +8,7 @@ export function roomSentence(record: RoomRecord): string {
     case 'unit':
       return unitSentence(record);
     case 'logger':
-      return `logger ${record.code} (${kinds[record.kind]})${record.name === undefined ? '' : `, ${record.name}`}`;
+      return loggerSentence(record);
     case 'sample':
       return sampleSentence(record);
     case 'rule': {
@@ -33,6 +33,11 @@ const kinds = {
   hand: 'read by hand',
 } as const;
 
+function loggerSentence({code, kind, name}: RecordOf<'logger'>): string {
+  const what = kind === undefined ? ' changed' : ` (${kinds[kind]})`;
+  return `logger ${code}${what}${name === undefined ? '' : `, ${name}`}`;
+}
+
 function unitSentence({code, type, place, logger, setPoints}: RecordOf<'unit'>): string {
   const course =
     setPoints === undefined
@@ -43,7 +48,8 @@ function unitSentence({code, type, place, logger, setPoints}: RecordOf<'unit'>):
           ? ', at the temperature around it'
           : `, ${setPoints.day} °C by day and ${setPoints.night} °C by night`;
   const read = logger === undefined ? '' : `, read by ${logger}`;
-  return `unit ${code} (${type.replace('-', ' ')}) at ${place}${course}${read}`;
+  const what = type === undefined ? ' changed' : ` (${type.replace('-', ' ')})`;
+  return `unit ${code}${what}${place === undefined ? '' : ` at ${place}`}${course}${read}`;
 }
 
 function sampleSentence({code, method, collected, place, host}: RecordOf<'sample'>): string {

@@ -7,7 +7,7 @@ import type {History} from './state.ts';
 /** A longer pause between readings is a gap; a person reads once a day. */
 const GAP_HOURS = {automatic: 3, extremes: 3, hand: 26} as const;
 
-/** Take in an entry about the room's furniture; any other is left alone. */
+/** Take in an entry about the room's furniture; any other is left alone. A later record changes the fields it gives. */
 export function furnish(room: RoomDraft, {at, entry}: Dated): void {
   const {record} = entry;
   switch (record.record) {
@@ -15,14 +15,23 @@ export function furnish(room: RoomDraft, {at, entry}: Dated): void {
       const facts = factsOf(record);
       const history = room.loggers.get(record.code);
       const last = history?.at(-1)?.value;
-      const usual = last?.kind === facts.kind ? last.maxGapHours : GAP_HOURS[facts.kind];
-      const logger = {...facts, maxGapHours: facts.maxGapHours ?? usual};
+      const kind = facts.kind ?? last?.kind;
+      if (kind === undefined) break;
+      const usual = last?.kind === kind ? last.maxGapHours : GAP_HOURS[kind];
+      const logger = {...last, ...facts, kind, maxGapHours: facts.maxGapHours ?? usual};
       room.loggers.set(record.code, changed(history, logger, at));
       break;
     }
-    case 'unit':
-      room.units.set(record.code, changed(room.units.get(record.code), factsOf(record), at));
+    case 'unit': {
+      const facts = factsOf(record);
+      const history = room.units.get(record.code);
+      const last = history?.at(-1)?.value;
+      const type = facts.type ?? last?.type;
+      const place = facts.place ?? last?.place;
+      if (type === undefined || place === undefined) break;
+      room.units.set(record.code, changed(history, {...last, ...facts, type, place}, at));
       break;
+    }
     case 'sample':
       if (!room.samples.has(record.code))
         room.samples.set(record.code, {...factsOf(record), at: atOf(entry)});
@@ -42,15 +51,9 @@ export function furnish(room: RoomDraft, {at, entry}: Dated): void {
   }
 }
 
-/** The first value holds from the beginning; a later one changes the fields it gives. */
-function changed<Value extends object>(
-  history: History<Value> | undefined,
-  given: Value,
-  from: Instant,
-): History<Value> {
-  const last = history?.at(-1);
-  if (history === undefined || last === undefined) return [{from: Number.NEGATIVE_INFINITY, value: given}];
-  return [...history, {from, value: {...last.value, ...given}}];
+/** The first value holds from the beginning. */
+function changed<Value>(history: History<Value> | undefined, value: Value, from: Instant): History<Value> {
+  return history === undefined ? [{from: Number.NEGATIVE_INFINITY, value}] : [...history, {from, value}];
 }
 
 interface Written {

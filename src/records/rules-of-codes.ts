@@ -31,8 +31,23 @@ const noCodeTwiceInOneRecord: Rule = (_, {entry: {record}}) => {
   return {what: `the code ${twice} is given twice`, mend: 'Give every specimen a code of its own.'};
 };
 
+/** A later record of a unit or logger gives what changes; the first has nothing to change yet. */
+const firstSaysWhatItIs: Rule = (room, {entry: {id, record}}) => {
+  if (record.record !== 'unit' && record.record !== 'logger') return undefined;
+  const isNeeded = record.record === 'unit' ? {type: record.type, place: record.place} : {kind: record.kind};
+  const missing = Object.entries(isNeeded).flatMap(([field, value]) => (value === undefined ? [field] : []));
+  if (missing.length === 0) return undefined;
+  const first = room.entries.find(
+    ({record: other}) => other.record === record.record && other.code === record.code,
+  );
+  if (first?.id !== id) return undefined;
+  const what = `${record.record} ${record.code} is new and stands without its ${missing.join(' and its ')}`;
+  return {what, mend: `Give "${missing.join('" and "')}", or correct the code.`};
+};
+
 export const rulesOfCodes: readonly Rule[] = [
   namesWhatIsThere,
+  firstSaysWhatItIs,
   asManyCodesAsSpecimens,
   noCodeTwiceInOneRecord,
 ];

@@ -7,8 +7,9 @@ import type {Stage, StageCounts} from './stage.ts';
 export type History<Value> = readonly {readonly from: Instant; readonly value: Value}[];
 
 type Facts<Kind extends 'logger' | 'unit'> = Omit<RecordOf<Kind>, 'record' | 'key' | 'recordedAt' | 'at'>;
-export type Logger = Facts<'logger'> & {readonly maxGapHours: number};
-export type Unit = Facts<'unit'>;
+type With<Known, Field extends keyof Known> = Known & {readonly [F in Field]-?: NonNullable<Known[F]>};
+export type Logger = With<Facts<'logger'>, 'kind' | 'maxGapHours'>;
+export type Unit = With<Facts<'unit'>, 'type' | 'place'>;
 export type Sample = Omit<RecordOf<'sample'>, 'record' | 'key' | 'recordedAt' | 'at'> & {
   readonly at: Instant;
 };

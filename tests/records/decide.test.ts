@@ -36,6 +36,18 @@ describe('codes', () => {
       .thenRefused(what);
   });
 
+  test('of a new unit or logger come with what it is; later ones with what changes', () => {
+    given()
+      .when({record: 'unit', code: 'C7', place: 'rack A/7'})
+      .thenRefused('unit C7 is new and stands without its type');
+    given()
+      .when({record: 'unit', code: 'C7'})
+      .thenRefused('unit C7 is new and stands without its type and its place');
+    given().when({record: 'logger', code: 'L'}).thenRefused('logger L is new and stands without its kind');
+    const {refusal} = given(unit()).when({record: 'unit', code: 'C1', offsetC: 1, at: day(1)});
+    expect(refusal).toBeUndefined();
+  });
+
   test('of samples, lots and specimens are never used twice', () => {
     for (const again of [
       sample(),

@@ -219,6 +219,24 @@ describe('time', () => {
     expect(valueAt(units.get('C1')!, at(1)).setPoints).toEqual({constant: 25});
   });
 
+  test('a later record of a unit or logger needs to give only what changes', () => {
+    const {units, loggers} = fold(
+      daybook(
+        {...unit(), volumeLitres: 12},
+        {record: 'unit', code: 'C1', setPoints: {constant: 25}, at: day(3)},
+        {record: 'logger', code: 'L', kind: 'hand', name: 'shelf'},
+        {record: 'logger', code: 'L', maxGapHours: 8, at: day(3)},
+      ),
+      at(9),
+    );
+    const given = {type: 'cage', place: 'rack A/1', volumeLitres: 12};
+    expect(valueAt(units.get('C1')!, at(2))).toEqual({code: 'C1', ...given});
+    expect(valueAt(units.get('C1')!, at(4))).toEqual({code: 'C1', ...given, setPoints: {constant: 25}});
+    expect(valueAt(loggers.get('L')!, at(4))).toEqual({
+      ...{code: 'L', kind: 'hand', name: 'shelf', maxGapHours: 8},
+    });
+  });
+
   test('a logger has the gap of its kind unless it says another', () => {
     const logger = (code: string, kind: string, more = {}) => ({record: 'logger', code, kind, ...more});
     const {loggers} = fold(

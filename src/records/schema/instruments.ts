@@ -7,7 +7,8 @@ export const logger = z.strictObject({
   ...common,
   code,
   name: text.optional(),
-  kind: z.enum(['automatic', 'extremes', 'hand']),
+  /** Given at the first; a later record gives what has changed. */
+  kind: z.enum(['automatic', 'extremes', 'hand']).optional(),
   /** A pause longer than this is a gap. Default 3 h, 26 h for a person's readings. */
   maxGapHours: z
     .number()

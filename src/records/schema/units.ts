@@ -15,9 +15,10 @@ export const unit = z.strictObject({
   record: z.literal('unit'),
   ...common,
   code,
-  type: unitType,
+  /** Given at the first, as is the place; a later record gives what has changed. */
+  type: unitType.optional(),
   /** Where it stands, from large to small: "rack A/2". Walking order follows it. */
-  place: text,
+  place: text.optional(),
   logger: code.optional(),
   /** How much warmer the animals are than the logger (lamp, water). */
   offsetC: z.number().min(-30).max(30).optional(),

@@ -22,6 +22,15 @@ export interface Circumstances {
 
 export function assumptionsOf(known: Circumstances): readonly string[] {
   const said: string[] = [];
+  if (known.unexplained)
+    said.push(
+      'Nothing explains what was seen: no candidate at any pace. The dates are those expected from the start; look over the candidates, the counts and their dates.',
+    );
+  if (known.leftOut > 0)
+    said.push(
+      `${known.leftOut === 1 ? 'One count fits' : `${known.leftOut} counts fit`} so badly that a mistake is likelier, and ${known.leftOut === 1 ? 'is' : 'are'} left out.`,
+    );
+  if (known.late) said.push('Those that are left are late, in diapause, or dead: no date can tell which.');
   if (known.temperatureUnknown)
     said.push(
       'The temperature is not known for all of the time until the adults, so later dates are left open. Readings of its unit, or set points, would help.',
@@ -46,15 +55,6 @@ export function assumptionsOf(known: Circumstances): readonly string[] {
     said.push(
       `${capitalised(asChance(known.diapauseChance))} found in this stage at this time of year rests (diapause) before it goes on; every date here holds for the others.`,
     );
-  if (known.unexplained)
-    said.push(
-      'Nothing explains what was seen: no candidate at any pace. The dates are those expected from the start; look over the candidates, the counts and their dates.',
-    );
-  if (known.leftOut > 0)
-    said.push(
-      `${known.leftOut === 1 ? 'One count fits' : `${known.leftOut} counts fit`} so badly that a mistake is likelier, and ${known.leftOut === 1 ? 'is' : 'are'} left out.`,
-    );
-  if (known.late) said.push('Those that are left are late, in diapause, or dead: no date can tell which.');
   return said;
 }
 

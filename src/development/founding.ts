@@ -31,8 +31,11 @@ export const remainingOf = remembered(
     points.mass.forEach((share, i) => {
       const low = Math.max(0, points.from + (i - 0.5) * fine);
       const high = points.from + (i + 0.5) * fine;
-      if (least < most) layEvenly(ramps, ((low + high) / 2) * least, ((low + high) / 2) * most, share);
-      else layEvenly(ramps, low * most, high * most, share);
+      const middle = (low + high) / 2;
+      const [begin, end] = least < most ? [middle * least, middle * most] : [low * most, high * most];
+      // Laid at least a step wide, nothing may come to lie before the start.
+      const lift = Math.max(0, (step - begin - end) / 2);
+      layEvenly(ramps, begin + lift, end + lift, share);
     });
     raise(ramps);
     const mass = new Float64Array(ramps.nodes.length - 1);

@@ -5,6 +5,9 @@ import type {EmergedBranch, StageBranch} from './paths.ts';
 import {given, type Standing, shareOut, sharesIn} from './standing.ts';
 import type {Tempo} from './tempo.ts';
 
+/** Chances below this lie in the tails that measures let go, and count as none. */
+const LEAST = 1e-6;
+
 /** The chance of what was seen, and the standings of the paths after it. */
 export interface Seen {
   readonly lnChance: number;
@@ -24,7 +27,7 @@ export function emergedChance(
   const left = [...counts];
   let lnChance = 0;
   for (const {from, sinceDays, count} of emerged) {
-    lnChance += count * Math.log(shareOut(tempo, standings[from]!, sinceDays));
+    lnChance += count * lnOf(shareOut(tempo, standings[from]!, sinceDays));
     left[from] = left[from]! - count;
   }
   const any = new Float64Array(tempo.chain.stages.length).fill(1);
@@ -32,8 +35,8 @@ export function emergedChance(
   standings.forEach((standing, path) => {
     if (left[path] === 0) return;
     const inside = sharesIn(tempo, standing).reduce((sum, share) => sum + share, 0);
-    lnChance += left[path]! * Math.log(Math.min(1, inside));
-    after.push(inside > 0 ? given(tempo, standing, any) : standing);
+    lnChance += left[path]! * lnOf(inside);
+    after.push(inside > LEAST ? given(tempo, standing, any) : standing);
   });
   return {lnChance, standings: after};
 }
@@ -54,14 +57,18 @@ export function countedChance(
     const chances = judged.get(label) ?? judgedAs(label, tempo.chain);
     judged.set(label, chances);
     const chance = sharesIn(tempo, standing).reduce((sum, share, stage) => sum + share * chances[stage]!, 0);
-    lnChance += count * Math.log(chance);
+    lnChance += count * lnOf(chance);
     looked[from] = looked[from]! + count;
     const name = `${from} ${readAs(label, tempo.chain)}`;
     read.set(name, (read.get(name) ?? 0) + count);
-    return chance > 0 ? given(tempo, standing, chances) : standing;
+    return chance > LEAST ? given(tempo, standing, chances) : standing;
   });
   // In how many ways the animals of each path may be told apart into what they were judged to be.
   for (const count of looked) lnChance += lnGamma(count + 1);
   for (const count of read.values()) lnChance -= lnGamma(count + 1);
   return {lnChance, standings: after};
+}
+
+function lnOf(chance: number): number {
+  return chance > LEAST ? Math.log(Math.min(1, chance)) : Number.NEGATIVE_INFINITY;
 }

@@ -61,9 +61,8 @@ test('remainingOf founders holds one animal, and its mean is what is left of the
         const spread: Spread = {family, cv};
         const progress = [Math.min(a, b), Math.max(a, b)] as const;
         const remaining = remainingOf({spread, progress});
-        // A hundred-millionth of the tail is let go.
-        expect(wholeOf(remaining)).toBeCloseTo(1, 7);
-        expect(massUpTo(remaining, 0)).toBeCloseTo(0, 8);
+        expect(wholeOf(remaining)).toBeCloseTo(1, 9);
+        expect(massUpTo(remaining, 0)).toBeCloseTo(0, 9);
         expect(momentsOf(remaining).mean).toBeCloseTo(1 - (a + b) / 2, 2);
       },
     ),

@@ -18,7 +18,7 @@ const STATUS_WORDS = {
   unknown: 'no dates can be given',
 } as const;
 
-/** @param behind the profiles the figures come from, where the reasons are wanted too */
+/** @param behind the profiles the figures come from, where the reasons are wanted too; why there is no date is always said */
 export function forecastText(
   outlook: Outlook,
   desk: Desk,
@@ -30,7 +30,8 @@ export function forecastText(
   const title = [lot.code, unit, lot.taxon ?? '', alive, STATUS_WORDS[forecast.status]].filter(
     part => part !== '',
   );
-  const lines = [...facts(outlook, desk), ...(behind === undefined ? [] : reasons(outlook, behind))];
+  const isAsked = behind !== undefined || forecast.status === 'unknown';
+  const lines = [...facts(outlook, desk), ...(isAsked ? reasons(outlook, behind ?? []) : [])];
   return [title.join(' · '), ...lines.flatMap(line => wrapped(line, columns))].join('\n');
 }
 

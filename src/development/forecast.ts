@@ -22,10 +22,9 @@ const HOLD_HOURS = 24;
 
 /**
  * The forecast of one lot: predictive over candidates, members, brood ages, pace and spread. Deterministic.
- * @throws Refusal where a candidate's profile has not the stage the lot was found in
  */
 export function forecastLot(request: ForecastRequest): LotForecast {
-  const {lot, cohorts, candidates, course, nowDays, alive, closed, sightings} = request;
+  const {cohorts, candidates, course, nowDays, alive, closed, sightings} = request;
   if (closed || alive === 0) return empty(request, 'finished', []);
   const hidden = alive === null;
   const classes = classesOf(cohorts, hidden).filter(({atDays}) => atDays <= nowDays);
@@ -37,7 +36,8 @@ export function forecastLot(request: ForecastRequest): LotForecast {
     ]);
 
   const startDays = Math.min(...classes.map(({atDays}) => atDays));
-  const members = membersOf(lot, candidates, classes, course);
+  const {members, unfit} = membersOf(candidates, classes, course);
+  if (members.length === 0) return empty(request, 'unknown', unfit);
   const expected = members.flatMap(member => expectedLines(member, classes, startDays));
   const looks = looksOf(sightings, nowDays);
   const learned = looks.length === 0 ? null : learn({members, classes, looks, startDays, alive});
@@ -86,18 +86,21 @@ export function forecastLot(request: ForecastRequest): LotForecast {
       expectedBetween: (from, to) => (alive ?? 1) * Math.max(0, outBy(to) - outBy(from)),
     }),
     leftOut: learned?.leftOut ?? [],
-    assumptions: assumptionsOf({
-      hidden,
-      survivalKnown: survival !== null,
-      diapauseChance: diapause,
-      temperatureUnknown,
-      withinHorizon: animalCurve(span.untilDays),
-      outUnseen: outBy(nowDays) - outBy(lastLook),
-      instarUnknown: classes.some(({stage}) => stage === 'larva' || stage === 'nymph'),
-      unexplained: looks.length > 0 && learned === null,
-      leftOut: learned?.leftOut.length ?? 0,
-      late: lastLook > latest,
-    }),
+    assumptions: [
+      ...unfit,
+      ...assumptionsOf({
+        hidden,
+        survivalKnown: survival !== null,
+        diapauseChance: diapause,
+        temperatureUnknown,
+        withinHorizon: animalCurve(span.untilDays),
+        outUnseen: outBy(nowDays) - outBy(lastLook),
+        instarUnknown: classes.some(({stage}) => stage === 'larva' || stage === 'nymph'),
+        unexplained: looks.length > 0 && learned === null,
+        leftOut: learned?.leftOut.length ?? 0,
+        late: lastLook > latest,
+      }),
+    ],
   };
 }
 

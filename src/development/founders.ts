@@ -1,5 +1,4 @@
 // The animals a lot began with, class by class, and how they go through a chain if nobody looks.
-import {Refusal} from '../records/refusal.ts';
 import {inOrder, type Stage} from '../records/stage.ts';
 import type {Progress} from './founding.ts';
 import {remainingOf} from './founding.ts';
@@ -41,23 +40,11 @@ export function hasPlacesFor(chain: Chain, classes: readonly FounderClass[]): bo
   return classes.every(({stage, progress}) => placesOf(chain, stage, progress).length > 0);
 }
 
-/** @throws Refusal naming the first stage that none of the chains has */
-export function refusePlaces(
-  lot: string,
-  profile: string,
-  chains: readonly Chain[],
-  classes: readonly FounderClass[],
-): never {
-  const missing = classes.find(({stage, progress}) =>
+/** The first stage that none of the chains has. */
+export function missingStage(chains: readonly Chain[], classes: readonly FounderClass[]): Stage | undefined {
+  return classes.find(({stage, progress}) =>
     chains.every(chain => placesOf(chain, stage, progress).length === 0),
-  );
-  const longest = chains.reduce((a, b) => (b.stages.length > a.stages.length ? b : a));
-  const names = longest.stages.map(({name}) => name).join(', ');
-  throw new Refusal(
-    `the profile ${profile} has no stage ${missing?.stage ?? classes.map(({stage}) => stage).join(' and ')}`,
-    `lot ${lot}`,
-    `Its stages are ${names}: name the stage as one of these, or choose another candidate.`,
-  );
+  )?.stage;
 }
 
 /**

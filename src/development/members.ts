@@ -1,7 +1,7 @@
 // The candidates of a lot as one set of members with weights.
-import {Refusal} from '../records/refusal.ts';
+import type {Profile} from '../records/schema/index.ts';
 import type {Temperatures} from './dose-course.ts';
-import {type FounderClass, hasPlacesFor, refusePlaces} from './founders.ts';
+import {type FounderClass, hasPlacesFor, missingStage} from './founders.ts';
 import {type Member, membersOfGroup} from './group-members.ts';
 import type {Candidate} from './request.ts';
 import {chainOfTaxon} from './stage-chain.ts';
@@ -12,48 +12,50 @@ export interface CandidateMember extends Member {
   readonly candidate: number;
 }
 
+export interface Members {
+  readonly members: readonly CandidateMember[];
+  /** Why a candidate is none: in plain sentences. */
+  readonly unfit: readonly string[];
+}
+
 /**
  * Every member that has the stages the lot was found in; the weights of all sum to one. Of a group, members with too
- * few instars are left out and the others keep the group's weight.
- * @throws Refusal where a candidate has no member with these stages
+ * few instars are left out and the others keep the group's weight; so are candidates that have no such member.
  */
 export function membersOf(
-  lot: string,
   candidates: readonly Candidate[],
   classes: readonly FounderClass[],
   course: Temperatures,
-): readonly CandidateMember[] {
-  const whole = candidates.reduce((sum, {weight}) => sum + weight, 0);
-  return candidates.flatMap(({profile, weight}, candidate) => {
+): Members {
+  const unfit: string[] = [];
+  const members = candidates.flatMap(({profile, weight}, candidate) => {
     if (weight === 0) return [];
-    const all = membersOfCandidate({profile, weight}, course);
+    const all = membersOfCandidate(profile, course);
     const fitting = all.filter(({chain}) => hasPlacesFor(chain, classes));
-    if (fitting.length === 0)
-      refusePlaces(
-        lot,
-        profile.profile,
-        all.map(({chain}) => chain),
-        classes,
-      );
-    const sum = fitting.reduce((total, member) => total + member.weight, 0);
-    return fitting.map(member => ({
-      ...member,
-      candidate,
-      weight: ((member.weight / sum) * weight) / whole,
-    }));
+    if (fitting.length === 0) unfit.push(whyUnfit(profile.profile, all, classes));
+    const sum = sumOf(fitting);
+    return fitting.map(member => ({...member, candidate, weight: (member.weight / sum) * weight}));
   });
+  const whole = sumOf(members);
+  return {members: members.map(member => ({...member, weight: member.weight / whole})), unfit};
 }
 
-function membersOfCandidate({profile}: Candidate, course: Temperatures): readonly Member[] {
-  if (!('variation' in profile)) {
-    const {paceSd} = profile;
-    return [{chain: chainOfTaxon(profile, course), weight: 1, lnSpeedSd: paceSd, paceSd}];
-  }
-  const members = membersOfGroup(profile, course);
-  if (members.length > 0) return members;
-  throw new Refusal(
-    `the group profile ${profile.profile} leaves no member that develops at 20 °C`,
-    'variation.lowerC',
-    'Give a lower threshold well below 20 °C.',
-  );
+function sumOf(members: readonly Member[]): number {
+  return members.reduce((sum, {weight}) => sum + weight, 0);
+}
+
+function membersOfCandidate(profile: Profile, course: Temperatures): readonly Member[] {
+  if ('variation' in profile) return membersOfGroup(profile, course);
+  const {paceSd} = profile;
+  return [{chain: chainOfTaxon(profile, course), weight: 1, lnSpeedSd: paceSd, paceSd}];
+}
+
+function whyUnfit(profile: string, members: readonly Member[], classes: readonly FounderClass[]): string {
+  const chains = members.map(({chain}) => chain);
+  if (chains.length === 0)
+    return `No member of the group ${profile} develops at 20 °C, so it is left out: give it a lower threshold well below.`;
+  const missing = missingStage(chains, classes) ?? classes.map(({stage}) => stage).join(' and ');
+  const longest = chains.reduce((a, b) => (b.stages.length > a.stages.length ? b : a));
+  const names = longest.stages.map(({name}) => name).join(', ');
+  return `The profile ${profile} has no stage ${missing}, so it is left out: its stages are ${names}.`;
 }

@@ -47,8 +47,6 @@ export type SeenAnimals =
     };
 
 export interface ForecastRequest {
-  /** The lot's code, for refusals. */
-  readonly lot: string;
   readonly cohorts: readonly FoundingCohort[];
   readonly candidates: readonly Candidate[];
   /** What the animals lived through and will, from the first cohort to the horizon (now + 400 days); NaN is unknown. */

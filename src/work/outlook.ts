@@ -38,7 +38,7 @@ export interface OutlookQuestion {
 
 /**
  * Forecasts of lots, in the order of their codes as asked or as recorded.
- * @throws Refusal for a code that is no lot, or a profile without the lot's stage
+ * @throws Refusal for a code that is no lot
  */
 export async function outlooks(
   desk: Desk,
@@ -95,7 +95,6 @@ function requestFor(
   profiles: ReadonlyMap<string, Profile>,
 ): Omit<ForecastRequest, 'course' | 'nowDays' | 'roundsDays' | 'dayBoundsDays' | 'sharesAtDays'> {
   return {
-    lot: lot.code,
     cohorts: lot.cohorts.map(({at, ...cohort}) => ({...cohort, atDays: inDays(at)})),
     candidates: lot.candidates.flatMap(({profile: code, weight}) => {
       const profile = profiles.get(code);

@@ -2,7 +2,6 @@ import {readFileSync} from 'node:fs';
 import {describe, expect, test} from 'vitest';
 import {forecastLot} from '../../src/development/forecast.ts';
 import type {ForecastRequest} from '../../src/development/request.ts';
-import {Refusal} from '../../src/records/refusal.ts';
 import {type Profile, parseRecord} from '../../src/records/schema/index.ts';
 import {profileOf, requestOf, START, wave} from './lots.ts';
 import {dose, drawFrom, normal, type SimulatedCohort, type SimulatedStage, Simulation} from './simulated.ts';
@@ -95,10 +94,21 @@ describe('forecastLot', () => {
     }
   });
 
-  test('refuses a stage that a candidate does not have, naming both', () => {
-    const request = requestOf([{...larvae, stages: {prepupa: 2}}], course, profileOf(kind));
-    expect(() => forecastLot(request)).toThrow(Refusal);
-    expect(() => forecastLot(request)).toThrow(/no stage prepupa.*larva-4, larva-5, pupa/s);
+  test('a candidate without the stage they were found in is left out, naming both', () => {
+    const profile = profileOf(kind);
+    const other = profileOf([...kind.slice(0, -1), {...kind[0]!, name: 'prepupa'}, kind.at(-1)!]);
+    const prepupae = [{...larvae, stages: {prepupa: 2}}];
+    const alone = forecastLot(requestOf(prepupae, course, profile));
+    expect(alone).toMatchObject({status: 'unknown', animal: {p50: null}});
+    expect(alone.assumptions[0]).toMatch(/no stage prepupa.*larva-4, larva-5, pupa/s);
+    const candidates = [
+      {profile, weight: 0.7},
+      {profile: other, weight: 0.3},
+    ];
+    const both = forecastLot(requestOf(prepupae, course, profile, {candidates}));
+    expect(both.candidates.map(({weight}) => weight)).toEqual([0, 1]);
+    expect(both.animal).toEqual(forecastLot(requestOf(prepupae, course, other)).animal);
+    expect(both.assumptions[0]).toMatch(/no stage prepupa/);
   });
 
   test('leaves open what lies beyond an unknown temperature, and says so', () => {
@@ -236,10 +246,12 @@ describe('forecastLot of a group', () => {
     expect(pace!.p90).toBeCloseTo(Math.exp(0.1 * 1.2816), 2);
   });
 
-  test('members with too few instars drop out; where all do, the stage is refused', () => {
+  test('members with too few instars drop out; where all do, no date is given', () => {
     const seventh = {...larvae, stages: {'larva-7': 3}};
     expect(Object.keys(askGroup('lepidoptera', seventh).stagesNow)).not.toContain('larva-6');
-    expect(() => askGroup('lepidoptera', {...larvae, stages: {'larva-9': 3}})).toThrow(/no stage larva-9/);
+    const ninth = askGroup('lepidoptera', {...larvae, stages: {'larva-9': 3}});
+    expect(ninth.status).toBe('unknown');
+    expect(ninth.assumptions[0]).toMatch(/no stage larva-9/);
   });
 
   test('a moult seen sharpens what the group may be', () => {

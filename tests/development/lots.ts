@@ -54,7 +54,6 @@ export function requestOf(
 ): ForecastRequest {
   const alive = cohorts.flatMap(({stages}) => Object.values(stages)).reduce((sum, n) => sum + n, 0);
   return {
-    lot: 'A',
     cohorts,
     candidates: [{profile, weight: 1}],
     course,

@@ -1,5 +1,6 @@
 // What the room holds: samples, lots, units, loggers, specimens, as rows.
 
+import {MS_PER_DAY} from '../records/entry.ts';
 import {total} from '../records/stage.ts';
 import {valueAt} from '../records/state.ts';
 import type {Desk} from './desk.ts';
@@ -39,6 +40,7 @@ export interface LoggerRow {
   readonly code: string;
   readonly kind: string;
   readonly name: string | null;
+  /** Imported, read by hand, and read off as extremes. */
   readonly readings: number;
   readonly from: string | null;
   readonly to: string | null;
@@ -99,19 +101,22 @@ export function units({state, now}: Desk): UnitRow[] {
 }
 
 export function loggers({state, now, room, civil}: Desk): LoggerRow[] {
-  const fromDays = (days: number | undefined) =>
-    days === undefined ? null : civil.iso(Math.round(days * 86_400_000));
+  const iso = (at: number) => (Number.isFinite(at) ? civil.iso(at) : null);
   return [...state.loggers.values()].map(history => {
     const {code, kind, name} = valueAt(history, now);
     const span = room.span(code);
-    const byHand = state.handReadings.filter(reading => reading.logger === code).length;
+    const imported = span === undefined ? [] : [span.fromDays * MS_PER_DAY, span.toDays * MS_PER_DAY];
+    const byHand = [
+      ...state.handReadings.filter(reading => reading.logger === code).map(({at}) => at),
+      ...state.extremes.filter(extremes => extremes.logger === code).map(({to}) => to),
+    ];
     return {
       code,
       kind,
       name: name ?? null,
-      readings: (span?.rows ?? 0) + byHand,
-      from: fromDays(span?.fromDays),
-      to: fromDays(span?.toDays),
+      readings: (span?.rows ?? 0) + byHand.length,
+      from: iso(Math.min(...imported, ...byHand)),
+      to: iso(Math.max(...imported, ...byHand)),
       units: [...state.units.values()]
         .map(unit => valueAt(unit, now))
         .filter(unit => unit.logger === code)

@@ -10,26 +10,23 @@ export const LEVELS = Float64Array.from(
   (_, i) => OUTSIDE + (1 - 2 * OUTSIDE) * ((1 - Math.cos((Math.PI * i) / CELLS)) / 2),
 );
 
-/** Between two points this much apart in probability a straight line serves. */
-const STRAIGHT = 0.03;
-const HALVINGS = 12;
+/** How far apart in probability two points may be for a straight line between them: less towards the ends. */
+const straight = (share: number) => 0.006 + 0.12 * share * (1 - share);
+
+const STEPS = 8;
+const HALVINGS = 16;
 
 /**
  * The doses at which a distribution function reaches each level; Infinity where it never does. It is followed in steps
  * between two doses, halved where it rises steeply.
  */
-export function levelsOf(
-  share: (dose: number) => number,
-  from: number,
-  to: number,
-  step: number,
-): Float64Array {
+export function levelsOf(share: (dose: number) => number, from: number, to: number): Float64Array {
   const doses = new Float64Array(LEVELS.length).fill(Number.POSITIVE_INFINITY);
   let next = 0;
 
   const follow = (a: number, shareA: number, b: number, shareB: number, halvings: number) => {
     if (next === LEVELS.length || shareB < LEVELS[next]!) return;
-    if (shareB - shareA > STRAIGHT && halvings > 0) {
+    if (halvings > 0 && shareB - shareA > straight((shareA + shareB) / 2)) {
       const middle = (a + b) / 2;
       const shareMiddle = share(middle);
       follow(a, shareA, middle, shareMiddle, halvings - 1);
@@ -42,12 +39,11 @@ export function levelsOf(
     }
   };
 
+  const step = (to - from) / STEPS;
   let before = share(from);
-  const steps = Math.ceil((to - from) / step);
-  for (let i = 0; i < steps && next < LEVELS.length; i++) {
-    const end = from + (i + 1) * step;
-    const after = share(end);
-    follow(from + i * step, before, end, after, HALVINGS);
+  for (let i = 0; i < STEPS && next < LEVELS.length; i++) {
+    const after = share(from + (i + 1) * step);
+    follow(from + i * step, before, from + (i + 1) * step, after, HALVINGS);
     before = after;
   }
   return doses;

@@ -48,13 +48,11 @@ export function statisticParts(classes: readonly AnimalClass[]): readonly Part[]
 function levelsBetween(measures: readonly (Measure | null)[], share: (dose: number) => number): Float64Array {
   let from = Number.POSITIVE_INFINITY;
   let to = Number.NEGATIVE_INFINITY;
-  let step = Number.POSITIVE_INFINITY;
   for (const measure of measures) {
     if (measure === null || wholeOf(measure) === 0) continue;
     const [low, high] = reachOf(measure);
     from = Math.min(from, low);
     to = Math.max(to, high);
-    step = Math.min(step, measure.step);
   }
-  return from < to ? levelsOf(share, from, to, step) : levelsOf(share, 0, 0, 1);
+  return from < to ? levelsOf(share, from, to) : levelsOf(share, 0, 0);
 }

@@ -24,16 +24,19 @@ export function temporaryFolder(): string {
 /**
  * @param input what stands on standard input
  * @param environment variables beside those of a keeper in UTC
+ * @param cwd the folder it is typed in
  */
 export function teneral(
   args: readonly string[],
   input = '',
   environment: Readonly<Record<string, string>> = {},
+  cwd?: string,
 ): Said {
   const env = {...process.env, TENERAL_BY: 'A. Keeper', TZ: 'UTC', LANG: 'C.UTF-8', ...environment};
   const {status, stdout, stderr} = spawnSync(process.execPath, [entry, ...args], {
     input,
     env,
+    cwd,
     encoding: 'utf8',
   });
   return {status, out: stdout, err: stderr};

@@ -1,3 +1,4 @@
+// When the adults of a lot emerge, and how sure that is: the model put together.
 import type {EmergenceDay, ForecastStatus, LotForecast, Quantiles} from './answer.ts';
 import {assumptionsOf} from './assumptions.ts';
 import {nextCheck, startChecking} from './checks.ts';

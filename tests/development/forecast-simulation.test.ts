@@ -56,7 +56,7 @@ const shapes: readonly Shape[] = [
 ];
 
 /** Lots so many that their own chance stays well below what is asked; TORTURE=1 plays as many as acceptance does. */
-const ANIMALS = process.env.TORTURE ? 8_000_000 : 240_000;
+const ANIMALS = process.env.TORTURE ? 8_000_000 : 120_000;
 const CLOSE_DAYS = process.env.TORTURE ? 0.06 : 0.15;
 /** A simulated quantile is itself only known to so many standard errors of its chance. */
 const ERRORS = 3.5;

@@ -47,7 +47,7 @@ async function programFor(argv: readonly string[], fail: () => void): Promise<Co
   const asked = commandName(argv);
   for (const {name, summary, group, load} of commands) {
     const declared = program.command(name).summary(summary).description(summary).helpGroup(group);
-    declared.exitOverride().helpOption('--help', 'show this help');
+    declared.exitOverride().allowExcessArguments(false).helpOption('--help', 'show this help');
     if (name !== asked) continue;
     withGlobalOptions(declared);
     const {command} = await load();

@@ -109,7 +109,9 @@ function readJson(file: string): unknown {
 
 function parseProfile(value: unknown, file: string): Profile {
   const record = parseRecord(
-    typeof value === 'object' && value !== null ? {record: 'profile', ...value} : value,
+    typeof value === 'object' && value !== null && !Array.isArray(value)
+      ? {record: 'profile', ...value}
+      : value,
     file,
   );
   if ('stages' in record && 'sources' in record) return record;

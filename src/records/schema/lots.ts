@@ -27,7 +27,9 @@ export const candidates = z
 
 /** How far through their stage the animals may be at the start, from 0 (just moulted) to 1 (about to moult). */
 export const progress = z
-  .tuple([z.number().min(0).max(1), z.number().min(0).max(1)])
+  .tuple([z.number().min(0).max(1), z.number().min(0).max(1)], {
+    error: 'progress is two shares between 0 and 1, such as [0, 0.2]',
+  })
   .refine(([from, to]) => from <= to, {error: 'progress runs from the smaller to the larger share'});
 
 /** Galls, wood, litter, fruit: what is counted when the animals are hidden. */

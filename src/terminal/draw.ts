@@ -1,18 +1,28 @@
 // The whole window as lines: a pure function of the state.
 import type {Line} from '../exchange/pictures/line.ts';
 import {type App, topOf} from './app.ts';
+import type {Named} from './bindings.ts';
 import {everywhere} from './keys/everywhere.ts';
 import {LEAST_COLUMNS, LEAST_ROWS, layoutOf} from './layout.ts';
 import {pageLines, smallLines} from './page.ts';
 import {withPart} from './parts.ts';
+import {isCharacter, type Stroke} from './strokes.ts';
 import {whenWords} from './when-words.ts';
 
 export function windowLines(app: App): Line[] {
   const layout = layoutOf(app.columns, app.rows);
   if (layout.kind === 'small') return smallLines(plainTasks(app), layout, needWords(app));
   return withPart(topOf(app), (part, sheet) =>
-    pageLines(part.draw(sheet, app, layout), layout, app, app.said, [...part.keys, ...everywhere]),
+    pageLines(part.draw(sheet, app, layout), layout, app, app.said, [
+      ...part.keys,
+      ...everywhere.filter(({strokes}) => !isTaken(strokes[0]!, part.keys, part.typedInto === true)),
+    ]),
   );
+}
+
+/** The sheet has its own use for the key. */
+function isTaken(stroke: Stroke, keys: readonly Named[], typedInto: boolean): boolean {
+  return keys.some(({strokes}) => strokes.includes(stroke)) || (typedInto && isCharacter(stroke));
 }
 
 function needWords({columns, rows}: App): string {

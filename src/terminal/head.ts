@@ -2,10 +2,10 @@
 import {dayMonth, weekdayDay} from '../exchange/pictures/day-words.ts';
 import type {View} from './sheet.ts';
 
-/** "Fri 12 Jun 2026, 08:40 · north room" */
+/** "Fri 12 Jun, 08:40 · north room" */
 export function headOf({facts: {desk}, glyphs}: View): string {
   const {civil, now, room} = desk;
   const day = civil.dayOf(now);
   const weekday = weekdayDay(day, civil).slice(0, 3);
-  return `${weekday} ${dayMonth(day)} ${day.slice(0, 4)}, ${civil.iso(now).slice(11, 16)} ${glyphs.dot} ${room.name}`;
+  return `${weekday} ${dayMonth(day)}, ${civil.iso(now).slice(11, 16)} ${glyphs.dot} ${room.name}`;
 }

@@ -12,6 +12,9 @@ export interface Said {
   readonly kind: 'good' | 'refused' | 'busy';
 }
 
+/** At least so much of the head shows beside a long aside. */
+const HEAD_COLUMNS = 24;
+
 /** Every line of the window, exactly as many as the layout has. */
 export function pageLines(
   page: Page,
@@ -23,8 +26,8 @@ export function pageLines(
   const {columns, body, detail} = layout;
   const {more} = view.glyphs;
   const rule = view.plain ? [] : [line(view.glyphs.rule.repeat(columns), 'mark')];
-  const aside = cut(page.aside, Math.floor(columns / 2), more);
-  const head = fill(` ${page.head}`, columns - aside.length - 1, more) + aside;
+  const aside = cut(page.aside, columns - HEAD_COLUMNS, more);
+  const head = `${fill(` ${page.head}`, columns - aside.length - 2, more)} ${aside}`;
   const lines: Line[] = [
     line(head, 'heading'),
     ...rule,

@@ -159,6 +159,8 @@ export interface Step<Own extends Sheet = Sheet> {
 export interface SheetPart<Own extends Sheet> {
   readonly title: string;
   readonly keys: readonly Binding<Own, View, Step<Own>>[];
+  /** Characters are text here, whatever they do elsewhere. */
+  readonly typedInto?: true;
   /** Takes every stroke before the keys do, where it is typed into. */
   type?(sheet: Own, stroke: Stroke, view: View): Step<Own> | undefined;
   /** A text for a field of its own came. */

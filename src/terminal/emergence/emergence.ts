@@ -2,6 +2,7 @@
 
 import {type Line, line, piece} from '../../exchange/pictures/line.ts';
 import {dayWords, instantWords} from '../../exchange/time-words.ts';
+import {specimenCodes} from '../../records/specimen-codes.ts';
 import {total} from '../../records/stage.ts';
 import type {Binding} from '../bindings.ts';
 import type {EmergenceSheet, Page, Room, SheetPart, Step, View} from '../sheet.ts';
@@ -85,10 +86,11 @@ const keys: readonly Key[] = [
 export const emergence: SheetPart<EmergenceSheet> = {
   title: 'adults that came out',
   keys,
-  type: (form, stroke) =>
-    form.saved === undefined && /^\d$/.test(stroke)
-      ? {sheet: {...form, number: (form.number + stroke).slice(0, 4)}}
-      : undefined,
+  type(form, stroke) {
+    if (form.saved === undefined)
+      return /^\d$/.test(stroke) ? {sheet: {...form, number: (form.number + stroke).slice(0, 4)}} : undefined;
+    return stroke === 'u' ? {back: true, effects: [{do: 'undo'}]} : undefined;
+  },
   filled: (form, field, text) =>
     field === 'parasitoids' ? {...form, parasitoids: parasitoidsIn(text)} : {...form, [field]: text},
   draw: drawForm,
@@ -107,8 +109,16 @@ function save(form: EmergenceSheet, {facts: {desk}}: View): Step<EmergenceSheet>
     };
   }
   const codes = codesOf(form, desk.state);
-  const said = `${form.lot}: ${codes.length === 1 ? codes[0] : `${codes[0]} to ${codes.at(-1)}`} written down`;
+  const ranges = records.map(record =>
+    rangeOf(specimenCodes(record, code => desk.state.specimens.has(code))),
+  );
+  const said = `${ranges.join(' and ')} written down`;
   return {effects: [{do: 'record', records, said, about: [form.lot], saves: codes}]};
+}
+
+/** "A-7", "A-7 to A-9" */
+function rangeOf(codes: readonly string[]): string {
+  return codes.length < 2 ? codes.join('') : `${codes[0]} to ${codes.at(-1)}`;
 }
 
 function drawForm(form: EmergenceSheet, view: View, room: Room): Page {
@@ -121,10 +131,9 @@ function drawForm(form: EmergenceSheet, view: View, room: Room): Page {
   const rows: Line[] = [];
   let given = 0;
   for (const {sex, count} of form.adults) {
-    const own = codes.slice(given, given + count);
+    const own = rangeOf(codes.slice(given, given + count));
     given += count;
-    const code = own.length < 2 ? own.join('') : `${own[0]} to ${own.at(-1)}`;
-    rows.push([piece(` ${String(count).padStart(4)} ${sex.padEnd(8)}`, 'seen'), piece(` ${code}`)]);
+    rows.push([piece(` ${String(count).padStart(4)} ${sex.padEnd(8)}`, 'seen'), piece(` ${own}`)]);
   }
   const parasitoids = codes.slice(given);
   const more = (name: string, value: string | undefined): Line[] =>
@@ -147,7 +156,7 @@ function drawForm(form: EmergenceSheet, view: View, room: Room): Page {
       'parasitoids',
       form.parasitoids === undefined
         ? undefined
-        : `${form.parasitoids.count} ${form.parasitoids.taxon ?? ''} ${parasitoids.join(' ')}`,
+        : `${form.parasitoids.count} ${form.parasitoids.taxon ?? ''} ${rangeOf(parasitoids)}`,
     ),
   ];
   const alive = lot === undefined ? 0 : total(lot.alive);

@@ -10,7 +10,13 @@ import {type Result, resultsFor} from './results.ts';
 
 type Find = SheetOf<'find'>;
 
-export const find: SheetPart<Find> = {title: 'find', keys: [], type: typeInto, draw: drawFind};
+export const find: SheetPart<Find> = {
+  title: 'find',
+  keys: [],
+  typedInto: true,
+  type: typeInto,
+  draw: drawFind,
+};
 
 function typeInto(sheet: Find, stroke: Stroke, view: View): Step<Find> | undefined {
   if (stroke === 'enter') return choose(sheet, view);
@@ -40,7 +46,7 @@ function drawFind(sheet: Find, view: View, room: Room): Page {
   const first = firstShown(sheet.cursor, found.length, room.body - 2);
   const nothing =
     sheet.text === ''
-      ? 'a code, a name, a place, a person, a day (2026-06-12) or a key'
+      ? 'a code, a name, a place, a person, a day (2026-06-12) or what a key does'
       : 'Nothing open holds these words; teneral list … --all shows what is archived.';
   return {
     head: 'find',

@@ -37,7 +37,7 @@ function countsOf({facts: {today}}: View): string {
     ...(late > 0 ? [`${late} late`] : []),
     ...(today.alerts.length > 0 ? [`${today.alerts.length} amiss`] : []),
     ...(done > 0 ? [`${done} done`] : []),
-    ...(minutes > 0 ? [`about ${Math.round(minutes)} min`] : []),
+    ...(minutes > 0 ? [`${Math.round(minutes)} min`] : []),
   ].join(', ');
 }
 

@@ -10,6 +10,7 @@ import {headOf} from '../head.ts';
 import {firstShown} from '../layout.ts';
 import {firstLines} from '../round/first-lines.ts';
 import type {Page, Room, SheetOf, View} from '../sheet.ts';
+import {chanceWords} from '../when-words.ts';
 import {dayColumns, FIRST_CELLS, LABEL_CELLS} from './columns.ts';
 import {lotsShown} from './lots-shown.ts';
 import {threadOf} from './thread-of.ts';
@@ -87,8 +88,14 @@ function detailOf(outlook: Outlook, view: View, room: Room): Line[] {
     ),
     line(
       ` look from  ${shortDay(forecast.startCheckingDays, civil, now)}   next  ${shortDay(forecast.nextCheckDays, civil, now)}` +
-        (forecast.pace === null ? '' : `   pace  ${forecast.pace.p50.toFixed(2)}`),
+        (forecast.pace === null ? '' : `   pace  ${forecast.pace.p50.toFixed(2)}`) +
+        outAlready(forecast.stagesNow.adult),
     ),
     ...(help === undefined ? [] : wrap(help, room.columns - 2).map(text => line(` ${text}`, 'expected'))),
   ];
+}
+
+/** What is likely out already, unseen. */
+function outAlready(chance = 0): string {
+  return chance < 0.005 ? '' : `   out already  ${chanceWords(chance)} (${chance.toFixed(2)})`;
 }

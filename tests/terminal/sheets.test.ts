@@ -35,19 +35,19 @@ describe('the round', () => {
   it('is the first sheet, by place, with the reason for the task under the cursor', async () => {
     expect(`\n${(await driven(dir)).shown()}`).toMatchInlineSnapshot(`
       "
-       Fri 12 Jun 2026, 08:40 · north room      3 to do, 3 late, 1 amiss, about 7 min
+       Fri 12 Jun, 08:40 · north room                7 to do, 6 late, 1 amiss, 18 min
       ────────────────────────────────────────────────────────────────────────────────
        rack A
        ▸ C1    feed 18 larvae                   26-031-A   past its limit by 24 h
          C1    clean                                       late 24 h, not after today…
          C1    moisten                                     late 24 h, not after tomor…
+       window bench
+         T1    check the air supply                        past its limit by 36 h
+         T1    feed 12 nymphs                   26-031-W   past its limit by 24 h
+         T1    top up the water                            late 24 h, not after tomor…
+         T1    clean                                       today
        amiss
          logger L1 of C1 has no reading yet
-
-
-
-
-
       ────────────────────────────────────────────────────────────────────────────────
        feed 18 larvae, C1 at rack A/1
        why    not fed yet, since Tue 09:00; every 2 days, never over 2 days
@@ -65,14 +65,14 @@ describe('the round', () => {
     const {shown} = await driven(dir, {columns: 60, rows: 16});
     expect(`\n${shown()}`).toMatchInlineSnapshot(`
       "
-       Fri 12 Jun 2026, 08:40 · no…3 to do, 3 late, 1 amiss, abo…
+       Fri 12 Jun, 08:40 · nort… 7 to do, 6 late, 1 amiss, 18 min
       ────────────────────────────────────────────────────────────
        rack A
        ▸ C1    feed 18 larvae   26-031-A   past its limit by 24 h
          C1    clean                       late 24 h, not after t…
          C1    moisten                     late 24 h, not after t…
-       amiss
-         logger L1 of C1 has no reading yet
+       window bench
+         T1    check the air s…            past its limit by 36 h
       ────────────────────────────────────────────────────────────
        feed 18 larvae, C1 at rack A/1
        why    not fed yet, since Tue 09:00; every 2 days, never
@@ -91,7 +91,9 @@ describe('the round', () => {
       8. q quits.
       C1 feed 18 larvae: past its limit by 24…
       C1 clean: late 24 h, not after today 09…
-      C1 moisten: late 24 h, not after tomorr…"
+      C1 moisten: late 24 h, not after tomorr…
+      T1 check the air supply: past its limit…
+      T1 feed 12 nymphs: past its limit by 24…"
     `);
     expect(press('q')).toEqual([{do: 'quit'}]);
   });
@@ -167,7 +169,7 @@ describe('the round', () => {
     const {shown} = await driven(await roomWith([]));
     expect(`\n${shown()}`).toMatchInlineSnapshot(`
       "
-       Fri 12 Jun 2026, 08:40 · north room                                    0 to do
+       Fri 12 Jun, 08:40 · north room                                         0 to do
       ────────────────────────────────────────────────────────────────────────────────
 
        This room is empty. These lines, in a shell, start it; this screen follows.
@@ -200,13 +202,13 @@ describe('the threads', () => {
     await forecast(screens, screens.press('<tab>'));
     expect(`\n${screens.shown()}`).toMatchInlineSnapshot(`
       "
-       Fri 12 Jun 2026, 08:40 · north room · 2 lots                  1 column = 1 day
+       Fri 12 Jun, 08:40 · north room · 3 lots                       1 column = 1 day
       ────────────────────────────────────────────────────────────────────────────────
                        25 May 1 Jun      ┃   15 Jun 22 Jun 29 Jun 6 Jul      first
        ▸26-031-A  C1                  lll┃llll░░▒▒▒▒▒▒▒▒▒▒▒▒▒░░░░░░          Thu
                                             ^
         26-031-G  E4                  · ·┃ · · · · · · · · · · · · · · · · · not known
-
+        26-031-W  T1                  9  ┃                                   not known
 
 
 
@@ -254,7 +256,7 @@ describe('recording an emergence', () => {
 
        fate          kept
        exuviae       EX-1
-       parasitoids   2 Braconidae 26-031-A-p1 26-031-A-p2
+       parasitoids   2 Braconidae 26-031-A-p1 to 26-031-A-p2
 
 
       ────────────────────────────────────────────────────────────────────────────────
@@ -266,7 +268,7 @@ describe('recording an emergence', () => {
 
 
        f female   m male   u unknown   t fate   x exuviae   p parasitoids
-       c condition   enter save   u undo   tab round or threads   / find   ? all keys"
+       c condition   enter save   tab round or threads   / find   ? all keys   q quit"
     `);
     expect(press('<enter>')).toEqual([
       {

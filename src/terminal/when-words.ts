@@ -4,7 +4,7 @@ import {dayWords, instantWords} from '../exchange/time-words.ts';
 import type {Civil} from '../records/civil.ts';
 import {type Instant, MS_PER_DAY, MS_PER_HOUR} from '../records/entry.ts';
 
-/** "late 9 h, not after today 16:30", "before 11:00", "today", "from tomorrow". */
+/** "late 9 h, limit today 16:30", "before 11:00", "today", "from tomorrow". */
 export function whenWords(task: Task, civil: Civil, now: Instant): string {
   const {state, target, latest, earliest, done, skipped} = task;
   if (state === 'done')
@@ -12,7 +12,7 @@ export function whenWords(task: Task, civil: Civil, now: Instant): string {
   if (skipped !== undefined) return `could not be done: ${skipped.why}`;
   if (now > latest) return `past its limit by ${spanWords(now - latest)}`;
   if (now > target && state === 'overdue')
-    return `late ${spanWords(now - target)}, not after ${limit(latest, civil, now)}`;
+    return `late ${spanWords(now - target)}, limit ${limit(latest, civil, now)}`;
   if (now < earliest) return `from ${instantWords(earliest, civil, now)}`;
   const today = civil.dayOf(now);
   if (civil.dayOf(latest) === today) return `before ${civil.iso(latest).slice(11, 16)}`;

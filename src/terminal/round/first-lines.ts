@@ -15,12 +15,12 @@ export function firstLines({facts: {desk, today}}: View): Line[] {
     ];
   const steps: [boolean, string, string][] = [
     [true, 'the room is made', 'teneral init'],
+    [samples.size > 0, 'a field sample comes in', 'teneral sample 26-001 search --collected 2026-06-01'],
     [
-      samples.size > 0,
-      'a field sample comes in',
-      'teneral sample 26-001 search --collected 2026-06-01 --locality "Heron wood"',
+      units.size > 0,
+      'a cage, aquarium or emergence box stands ready',
+      'teneral logger L1 automatic && teneral unit C1 cage "rack A/1" --logger L1',
     ],
-    [units.size > 0, 'a cage, aquarium or emergence box stands ready', 'teneral unit C1 cage "rack A/1"'],
     [
       false,
       'its animals become a lot in it',
@@ -29,12 +29,11 @@ export function firstLines({facts: {desk, today}}: View): Line[] {
     [false, 'the logger’s file is read in', 'teneral import L1 FILE.csv'],
   ];
   return [
-    [],
-    line(' This room is empty. These lines, in a shell, start it; this screen follows.', 'heading'),
+    line(' This room is empty. These lines, in a shell, start it; this sheet follows.', 'heading'),
     [],
     ...steps.flatMap(([done, what, command]) => [
-      line(`   ${done ? 'done' : '    '}  ${what}`, done ? 'good' : 'plain'),
-      ...(done ? [] : [line(`           ${command}`, 'seen')]),
+      line(`  ${done ? 'done' : '    '}  ${what}`, done ? 'good' : 'plain'),
+      ...(done ? [] : [line(`    ${command}`, 'seen')]),
     ]),
   ];
 }

@@ -7,6 +7,7 @@ import {watchDesk} from '../work/watch.ts';
 import {enterAlternateScreen} from './alternate-screen.ts';
 import {firstApp} from './app.ts';
 import {startForecaster} from './forecaster.ts';
+import {withScrollbackKept} from './kept-scrollback.ts';
 import {startLoop} from './loop.ts';
 import {perform, readFacts} from './perform.ts';
 import {Screens} from './screens.tsx';
@@ -49,7 +50,11 @@ export async function openOnTerminal(session: Session): Promise<void> {
     );
   const stopWatching = watchDesk(facts.desk, reread);
   const clock = setInterval(reread, CLOCK_MS);
-  const screens = render(<Screens loop={loop} />, {exitOnCtrlC: false, isScreenReaderEnabled: plain});
+  const screens = render(<Screens loop={loop} />, {
+    stdout: withScrollbackKept(stdout),
+    exitOnCtrlC: false,
+    isScreenReaderEnabled: plain,
+  });
   unmount = screens.unmount;
   loop.listen(() => {
     if (loop.app().quit) screens.unmount();

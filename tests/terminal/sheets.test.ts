@@ -38,14 +38,14 @@ describe('the round', () => {
        Fri 12 Jun, 08:40 · north room                7 to do, 6 late, 1 amiss, 18 min
       ────────────────────────────────────────────────────────────────────────────────
        rack A
-       ▸ C1    feed 18 larvae                   26-031-A   past its limit by 24 h
-         C1    clean                                       late 24 h, not after today…
-         C1    moisten                                     late 24 h, not after tomor…
+       ▸ C1    feed 18 larvae               26-031-A   past its limit by 24 h
+         C1    clean                                   late 24 h, limit today 09:00
+         C1    moisten                                 late 24 h, limit tomorrow 09:00
        window bench
-         T1    check the air supply                        past its limit by 36 h
-         T1    feed 12 nymphs                   26-031-W   past its limit by 24 h
-         T1    top up the water                            late 24 h, not after tomor…
-         T1    clean                                       today
+         T1    check the air supply                    past its limit by 36 h
+         T1    feed 12 nymphs               26-031-W   past its limit by 24 h
+         T1    top up the water                        late 24 h, limit tomorrow 09:00
+         T1    clean                                   today
        amiss
          logger L1 of C1 has no reading yet
       ────────────────────────────────────────────────────────────────────────────────
@@ -69,8 +69,8 @@ describe('the round', () => {
       ────────────────────────────────────────────────────────────
        rack A
        ▸ C1    feed 18 larvae   26-031-A   past its limit by 24 h
-         C1    clean                       late 24 h, not after t…
-         C1    moisten                     late 24 h, not after t…
+         C1    clean                       late 24 h, limit today…
+         C1    moisten                     late 24 h, limit tomor…
        window bench
          T1    check the air s…            past its limit by 36 h
       ────────────────────────────────────────────────────────────
@@ -90,8 +90,8 @@ describe('the round', () => {
       Needs 60 columns and 16 rows; has 40 by
       8. q quits.
       C1 feed 18 larvae: past its limit by 24…
-      C1 clean: late 24 h, not after today 09…
-      C1 moisten: late 24 h, not after tomorr…
+      C1 clean: late 24 h, limit today 09:00
+      C1 moisten: late 24 h, limit tomorrow 0…
       T1 check the air supply: past its limit…
       T1 feed 12 nymphs: past its limit by 24…"
     `);
@@ -171,17 +171,17 @@ describe('the round', () => {
       "
        Fri 12 Jun, 08:40 · north room                                         0 to do
       ────────────────────────────────────────────────────────────────────────────────
+       This room is empty. These lines, in a shell, start it; this sheet follows.
 
-       This room is empty. These lines, in a shell, start it; this screen follows.
-
-         done  the room is made
-               a field sample comes in
-                 teneral sample 26-001 search --collected 2026-06-01 --locality "Hero…
-               a cage, aquarium or emergence box stands ready
-                 teneral unit C1 cage "rack A/1"
-               its animals become a lot in it
-                 teneral lot 26-001-A C1 larva-3=12 --sample 26-001 --candidate lepid…
-               the logger’s file is read in
+        done  the room is made
+              a field sample comes in
+          teneral sample 26-001 search --collected 2026-06-01
+              a cage, aquarium or emergence box stands ready
+          teneral logger L1 automatic && teneral unit C1 cage "rack A/1" --logger L1
+              its animals become a lot in it
+          teneral lot 26-001-A C1 larva-3=12 --sample 26-001 --candidate lepidoptera
+              the logger’s file is read in
+          teneral import L1 FILE.csv
       ────────────────────────────────────────────────────────────────────────────────
 
 

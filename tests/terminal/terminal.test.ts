@@ -126,7 +126,7 @@ it('without a room nothing is drawn and one line says what to do', async () => {
 });
 
 it('NO_COLOR leaves no colour', async () => {
-  const colour = /\u001b\[(3[0-7]|9[0-7])m/;
+  const colour = new RegExp(`${String.fromCharCode(27)}\\[(3[0-7]|9[0-7])m`);
   const coloured = open();
   await coloured.waitFor('feed 18 larvae');
   expect(coloured.raw()).toMatch(colour);

@@ -12,6 +12,8 @@ export interface Circumstances {
   readonly outUnseen: number;
   /** Founders whose instar was not told. */
   readonly instarUnknown: boolean;
+  /** Adults came out of a lot of hidden animals. */
+  readonly outOfHidden: boolean;
   /** What was seen fits no candidate at any pace. */
   readonly unexplained: boolean;
   /** Counts more likely worthless than not. */
@@ -47,6 +49,8 @@ export function assumptionsOf(known: Circumstances): readonly string[] {
     said.push(
       'Nobody knows how many animals there are, so the dates are those of one animal taken at random.',
     );
+  if (known.outOfHidden)
+    said.push('What came out of it is not weighed in the dates: nobody knows of how many.');
   if (known.instarUnknown)
     said.push('The instar was not told: it is taken as likely as the time each instar takes.');
   if (!known.survivalKnown)

@@ -12,7 +12,7 @@ import {looksOf} from './looks.ts';
 import {membersOf} from './members.ts';
 import {paceOf} from './pace.ts';
 import {type Curve, instantOf, quantilesOf, type Span, windowOf} from './quantiles.ts';
-import type {ForecastRequest} from './request.ts';
+import type {ForecastRequest, SeenAnimals} from './request.ts';
 import {expectedLines, fromTheStart, type PaceLine} from './scenario.ts';
 import {stageSharesAt} from './stage-shares.ts';
 
@@ -40,7 +40,10 @@ export function forecastLot(request: ForecastRequest): LotForecast {
   const {members, unfit} = membersOf(candidates, classes, course);
   if (members.length === 0) return empty(request, 'unknown', unfit);
   const expected = members.flatMap(member => expectedLines(member, classes, startDays));
-  const looks = looksOf(sightings, nowDays);
+  const looks = looksOf(
+    hidden ? sightings.filter(({kind}) => kind !== 'removal').map(asCheck) : sightings,
+    nowDays,
+  );
   const learned = looks.length === 0 ? null : learn({members, classes, looks, startDays, alive});
   const lines = learned?.lines ?? expected;
   const curves = emergenceCurves(lines);
@@ -97,12 +100,20 @@ export function forecastLot(request: ForecastRequest): LotForecast {
         withinHorizon: animalCurve(span.untilDays),
         outUnseen: outBy(nowDays) - outBy(lastLook),
         instarUnknown: classes.some(({stage}) => stage === 'larva' || stage === 'nymph'),
+        outOfHidden: hidden && sightings.some(({kind}) => kind === 'emergence'),
         unexplained: looks.length > 0 && learned === null,
         leftOut: learned?.leftOut.length ?? 0,
         late: lastLook > latest,
       }),
     ],
   };
+}
+
+/** Of animals whose number nobody knows, those that came out say nothing of the others but that these were not out. */
+function asCheck(seen: SeenAnimals): SeenAnimals {
+  if (seen.kind !== 'emergence') return seen;
+  const {atDays, entry} = seen;
+  return {kind: 'check', atDays, entry};
 }
 
 function statusOf(

@@ -68,6 +68,25 @@ describe('forecastLot', () => {
     expect(animal).toEqual(ask().animal);
   });
 
+  test('of hidden animals, those that came out say of the others only that they were not out', () => {
+    const seen = {sinceDays: start, atDays: start + 2, entry: 'e'};
+    const asked = (sightings: ForecastRequest['sightings']) =>
+      forecastLot(
+        requestOf([{...larvae, stages: {}}], course, profileOf(kind), {
+          alive: null,
+          nowDays: start + 2,
+          looksDays: [start + 2],
+          sightings,
+        }),
+      );
+    const many = asked([{...seen, kind: 'emergence', count: 30}]);
+    expect(many.animal).toEqual(asked([{...seen, kind: 'check'}]).animal);
+    expect(many.animal.p05).toBeGreaterThanOrEqual(start + 1.9);
+    expect(many.status).toBe('emerging');
+    expect(many.assumptions.join(' ')).toContain('What came out');
+    expect(asked([{...seen, kind: 'removal', count: 3}]).animal.p50).not.toBeNull();
+  });
+
   test('takes a hidden animal as likely in any stage as each takes', () => {
     const hidden = {...larvae, stages: {}};
     const {stagesNow} = forecastLot(

@@ -9,7 +9,7 @@ import type {Page, View} from './sheet.ts';
 export interface Said {
   readonly text: string;
   /** `refused` stays until the next key. */
-  readonly kind: 'good' | 'refused' | 'busy';
+  readonly kind: 'good' | 'refused';
 }
 
 /** At least so much of the head shows beside a long aside. */
@@ -34,9 +34,7 @@ export function pageLines(
     ...sized(page.body, body),
     ...rule,
     ...sized(cutShort(page.detail, detail, more), detail),
-    ...(view.asking === undefined
-      ? [saidLine(said), ...sized(keyLines(keys, columns, layout.keys, more), layout.keys)]
-      : [askingLine(view.asking, view.glyphs), ...sized([saidLine(said), HOW_TO_ANSWER], layout.keys)]),
+    ...footLines(view, said, keys, columns, 1 + layout.keys),
   ];
   const shown = view.plain ? lines.filter(one => widthOf(one) > 0) : lines;
   return sized(
@@ -67,8 +65,22 @@ function sized(lines: readonly Line[], count: number): Line[] {
   return Array.from({length: count}, (_, i) => lines[i] ?? []);
 }
 
-function saidLine(said: Said | undefined): Line {
-  if (said === undefined) return [];
-  const kind = said.kind === 'refused' ? 'late' : said.kind === 'good' ? 'good' : 'expected';
-  return [piece(` ${said.text}`, kind)];
+/** The question or what was just said, as long as it takes, then keys in the room that is left. */
+function footLines(
+  {asking, glyphs}: View,
+  said: Said | undefined,
+  keys: readonly Named[],
+  columns: number,
+  count: number,
+): Line[] {
+  const above = asking === undefined ? [] : [askingLine(asking, glyphs)];
+  const told = said === undefined ? [] : saidLines(said, columns - 2).slice(0, count - above.length);
+  const blank: Line[] = above.length + told.length === 0 ? [[]] : [];
+  const left = count - above.length - told.length - blank.length;
+  const below = asking === undefined ? keyLines(keys, columns, left, glyphs.more) : [HOW_TO_ANSWER];
+  return sized([...above, ...told, ...blank, ...(left > 0 ? below : [])], count);
+}
+
+function saidLines({text, kind}: Said, columns: number): Line[] {
+  return wrap(text, columns).map(part => line(` ${part}`, kind === 'refused' ? 'late' : 'good'));
 }

@@ -86,3 +86,8 @@ export function recordsOf(form: EmergenceSheet): SpecimenRecord[] {
 export function codesOf(form: EmergenceSheet, {specimens}: RoomState): string[] {
   return recordsOf(form).flatMap(record => specimenCodes(record, code => specimens.has(code)));
 }
+
+/** "A-7", "A-7 to A-9" */
+export function rangeOf(codes: readonly string[]): string {
+  return codes.length < 2 ? codes.join('') : `${codes[0]} to ${codes.at(-1)}`;
+}

@@ -21,13 +21,17 @@ const FOOT = 2;
 /** Days drawn beyond the last one with any chance. */
 const MARGIN_DAYS = 1;
 
+/** A day with less chance than this is not drawn. */
+const WORTH_DRAWING = 0.0005;
+
 /** @returns no line where there is nothing to draw */
 export function emergenceCurve(
   data: EmergenceCurve,
   size: {readonly columns: number; readonly rows: number},
   glyphs: Glyphs,
 ): Line[] {
-  const span = spanOf(data);
+  const likely = data.perDay.filter(({probability}) => probability >= WORTH_DRAWING);
+  const span = spanOf({...data, perDay: likely});
   if (span === undefined) return [];
   const columns = size.columns - GUTTER;
   const daysEach = Math.max(1, Math.ceil((span.toDays - span.fromDays) / columns));

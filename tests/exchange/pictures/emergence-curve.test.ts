@@ -55,5 +55,7 @@ it('in ASCII and few columns several days share a bar', () => {
 
 it('where there is nothing to draw there is no line', () => {
   const nothing = {...curve, perDay: [], came: []};
+  const hardlyAny = {...nothing, perDay: [{fromDays: from, toDays: from + 1, probability: 1e-5}]};
+  expect(emergenceCurve(hardlyAny, {columns: 60, rows: 9}, UNICODE)).toEqual([]);
   expect(emergenceCurve(nothing, {columns: 60, rows: 9}, UNICODE)).toEqual([]);
 });

@@ -87,26 +87,28 @@ export function given(tempo: Tempo, standing: Standing, chances: ArrayLike<numbe
 }
 
 /** How they go on from here if nobody looks again. */
-export function passagesFrom(tempo: Tempo, standing: Standing): Passages {
+export function passagesFrom(tempo: Tempo, {leaving: holding, atDays, notOutDays}: Standing): Passages {
   const startsBy: number[] = [];
   const leaving: (Measure | null)[] = [];
+  const last = holding.length - 1;
   let begun = 0;
   let before: Measure | null = null;
-  standing.leaving.forEach((measure, stage) => {
-    const staying: Measure | null = measure === null ? null : presentIn(tempo, standing, stage);
+  holding.forEach((measure, stage) => {
+    const from = ownDose(tempo, stage, stage === last ? notOutDays : atDays);
+    const staying: Measure | null = measure === null ? null : beyond(measure, from);
     const coming: Measure | null = before === null ? null : passOn(tempo, stage - 1, before);
     begun += staying === null ? 0 : wholeOf(staying);
     before = coming && staying ? together(coming, staying) : (staying ?? coming);
+    // Laying them together spreads some back over the cell they stand in: nobody was out by then.
+    if (before !== null && stage === last) before = allBeyond(before, from);
     startsBy.push(begun);
     leaving.push(before);
   });
   return {startsBy, leaving};
 }
 
-/** What a stage's measure holds beyond now (in the last stage: beyond the last time they were not out), in cells from there on. */
-function presentIn(tempo: Tempo, {leaving, atDays, notOutDays}: Standing, stage: number): Measure {
-  const measure = leaving[stage]!;
-  const from = ownDose(tempo, stage, stage === leaving.length - 1 ? notOutDays : atDays);
+/** What a measure holds beyond a dose, in cells from there on. */
+function beyond(measure: Measure, from: number): Measure {
   const {step, first, mass} = measure;
   const passed = from / step - first + 0.5;
   if (passed <= 0) return measure;
@@ -118,4 +120,12 @@ function presentIn(tempo: Tempo, {leaving, atDays, notOutDays}: Standing, stage:
     below = upTo;
   }
   return measureOf(step, from / step + 0.5, cells);
+}
+
+/** The same whole, all of it beyond a dose. */
+function allBeyond(measure: Measure, from: number): Measure {
+  const cut = beyond(measure, from);
+  return cut === measure || wholeOf(cut) < NEGLIGIBLE
+    ? measure
+    : shifted(cut, 0, wholeOf(measure) / wholeOf(cut));
 }

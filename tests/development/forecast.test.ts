@@ -273,6 +273,15 @@ describe('forecastLot of a group', () => {
     expect(ninth.assumptions[0]).toMatch(/no stage larva-9/);
   });
 
+  test('none comes out before the last look at which none was', () => {
+    const day = START + 24;
+    const seen = {kind: 'emergence', sinceDays: day - 2, atDays: day, count: 4, entry: 'e'} as const;
+    const looked = {sightings: [seen], looksDays: [day - 2, day], nowDays: day, alive: 36};
+    const {first} = askGroup('lepidoptera', {...larvae, stages: {'larva-5': 40}}, looked);
+    expect(first!.p10).toBeGreaterThanOrEqual(day);
+    expect(first!.p10! - day).toBeLessThan(0.5);
+  });
+
   test('a moult seen sharpens what the group may be', () => {
     const before = askGroup('lepidoptera', larvae).half!;
     const count = {kind: 'count', atDays: START + 6, complete: true, entry: 'c'} as const;

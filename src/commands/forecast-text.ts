@@ -30,7 +30,7 @@ export function forecastText(
   const title = [lot.code, unit, lot.taxon ?? '', alive, STATUS_WORDS[forecast.status]].filter(
     part => part !== '',
   );
-  const isAsked = behind !== undefined || forecast.status === 'unknown';
+  const isAsked = behind !== undefined || forecast.animal.p50 === null;
   const lines = [...facts(outlook, desk), ...(isAsked ? reasons(outlook, behind ?? []) : [])];
   return [title.join(' · '), ...lines.flatMap(line => wrapped(line, columns))].join('\n');
 }
@@ -48,9 +48,11 @@ function wrapped([name, text]: Line, columns: number): string[] {
 
 function facts({forecast, readings}: Outlook, desk: Desk): Line[] {
   const {first, half, last, animal, candidates, pace} = forecast;
+  const open = forecast.status === 'unknown' ? 'not known' : 'beyond the horizon';
   const when = (days: number | null) =>
-    days === null ? 'beyond the horizon' : instantWords(days * MS_PER_DAY, desk.civil, desk.now);
-  const window = (times: Window) => `${when(times.p50)}  (${when(times.p10)} to ${when(times.p90)})`;
+    days === null ? open : instantWords(days * MS_PER_DAY, desk.civil, desk.now);
+  const window = (times: Window) =>
+    times.p10 === null ? open : `${when(times.p50)}  (${when(times.p10)} to ${when(times.p90)})`;
   const lines: Line[] = [];
   const stages = Object.entries(forecast.stagesNow)
     .filter(([, share]) => share >= 0.005)

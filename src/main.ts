@@ -11,6 +11,11 @@ const REFUSED = 1;
 const WRONG_USAGE = 2;
 const GLOBALS_WITH_VALUE = new Set(['--room', '--now', '--by']);
 
+// Whoever reads may stop when they have seen enough, as head does.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') throw error;
+  process.exit(DONE);
+});
 process.exitCode = await main(process.argv.slice(2));
 
 async function main(argv: readonly string[]): Promise<number> {

@@ -1,8 +1,9 @@
 // What scripts hold on to: options, exit statuses, streams, batches, times. The fields of answers are in answers.test.ts.
+import {spawnSync} from 'node:child_process';
 import {existsSync, writeFileSync} from 'node:fs';
 import {dirname, join} from 'node:path';
 import {beforeAll, describe, expect, it} from 'vitest';
-import {asked, newRoom, type RoomAt, temporaryFolder, teneral} from './program.ts';
+import {asked, newRoom, program, type RoomAt, temporaryFolder, teneral} from './program.ts';
 import {bare, SEASON_NOW, season, type Written} from './season.ts';
 
 interface Balance {
@@ -111,6 +112,12 @@ describe('the command line', () => {
     const {error} = JSON.parse(json.out) as {error: Record<string, string>};
     expect(Object.keys(error)).toEqual(['what', 'where', 'mend']);
     for (const part of Object.values(error)) expect(plain.err).toContain(part);
+  });
+
+  it('is silent when its reader stops early', () => {
+    const line = '"$0" "$1" schema | true; "$0" "$1" --help | true';
+    const {stderr} = spawnSync('sh', ['-c', line, process.execPath, program], {encoding: 'utf8'});
+    expect(stderr).toBe('');
   });
 
   it('prints the care list where it is called alone and nobody sits at a terminal', () => {

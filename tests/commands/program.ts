@@ -11,7 +11,8 @@ export interface Said {
   readonly err: string;
 }
 
-const entry = new URL('../../dist/main.mjs', import.meta.url).pathname;
+/** The built program. */
+export const program = new URL('../../dist/main.mjs', import.meta.url).pathname;
 
 const folders = mkdtempSync(join(tmpdir(), 'teneral-test-'));
 afterAll(() => rmSync(folders, {recursive: true, force: true}));
@@ -33,7 +34,7 @@ export function teneral(
   cwd?: string,
 ): Said {
   const env = {...process.env, TENERAL_BY: 'A. Keeper', TZ: 'UTC', LANG: 'C.UTF-8', ...environment};
-  const {status, stdout, stderr} = spawnSync(process.execPath, [entry, ...args], {
+  const {status, stdout, stderr} = spawnSync(process.execPath, [program, ...args], {
     input,
     env,
     cwd,

@@ -13,33 +13,55 @@ const BETWEEN = 4;
  * Lay the parts of a line in the dose of the last stage's course. Between two points each level of each part moves on
  * a straight line on the dose axis of its pace, and the masses between levels move with it; a mass that is spread by
  * levels and by pace at once is laid as wide as both together.
- * @returns what was laid of each whole statistic
+ * @returns what was laid of each whole statistic: what the points weigh
  */
 export function layLine({points, member}: PaceLine, parts: readonly (readonly Part[])[], lay: Lay): number {
   const {required} = member.chain.stages.at(-1)!;
   const scales = points.map(({tempo}) => required / tempo.pace);
-  if (points.length === 1) {
-    const {weight} = points[0]!;
-    for (const part of parts[0]!) layPart(part, part, [scales[0]!, scales[0]!], 0, scales[0]!, weight, lay);
-    return weight;
+  const whole = points.reduce((sum, {weight}) => sum + weight, 0);
+  const pieces = piecesBetween(points);
+  const inPieces = pieces.reduce((sum, {weight}) => sum + weight, 0);
+  if (inPieces === 0) {
+    points.forEach(({weight}, i) => {
+      const scale = scales[i]!;
+      for (const part of parts[i]!) layPart(part, part, [scale, scale], 0, scale, weight, lay);
+    });
+    return whole;
   }
-  let laid = 0;
-  for (let i = 0; i + 1 < points.length; i++) {
-    const here = points[i]!;
-    const next = points[i + 1]!;
-    if (here.weight === 0 || next.weight === 0) continue;
+  for (const {after, along, weight} of pieces) {
+    const [here, next] = [scales[after]!, scales[after + 1]!];
+    const scale = here ** (1 - along) * next ** along;
+    parts[after]!.forEach((part, p) => {
+      const other = parts[after + 1]![p]!;
+      layPart(part, other, [here, next], along, scale, (weight * whole) / inPieces, lay);
+    });
+  }
+  return whole;
+}
+
+interface Piece {
+  /** The point it comes after, by its place. */
+  readonly after: number;
+  /** How far it is from there to the next, from 0 to 1. */
+  readonly along: number;
+  readonly weight: number;
+}
+
+/**
+ * What lies between neighbours. Weights run along their logarithms; a normal curve bulges above that, the more the
+ * further its points are apart, so the pieces of a line do not weigh what its points do.
+ */
+function piecesBetween(points: PaceLine['points']): Piece[] {
+  const pieces: Piece[] = [];
+  for (let after = 0; after + 1 < points.length; after++) {
+    const [here, next] = [points[after]!.weight, points[after + 1]!.weight];
+    if (here === 0 || next === 0) continue;
     for (let piece = 0; piece < BETWEEN; piece++) {
       const along = (piece + 0.5) / BETWEEN;
-      // Weights and paces run along their logarithms, as a normal curve does.
-      const weight = (here.weight ** (1 - along) * next.weight ** along) / BETWEEN;
-      const scale = scales[i]! ** (1 - along) * scales[i + 1]! ** along;
-      parts[i]!.forEach((part, p) => {
-        layPart(part, parts[i + 1]![p]!, [scales[i]!, scales[i + 1]!], along, scale, weight, lay);
-      });
-      laid += weight;
+      pieces.push({after, along, weight: (here ** (1 - along) * next ** along) / BETWEEN});
     }
   }
-  return laid;
+  return pieces;
 }
 
 function layPart(

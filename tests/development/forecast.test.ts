@@ -113,6 +113,17 @@ describe('forecastLot', () => {
     }
   });
 
+  test('gives each candidate its weight in the dates, however its pace is laid out', () => {
+    const slow = kind.map(stage => ({...stage, degreeDays: stage.degreeDays * 8}));
+    const candidates = [
+      {profile: profileOf(kind, {code: 'known-pace', paceSd: 0}), weight: 0.3},
+      {profile: profileOf(slow, {code: 'slow', paceSd: 0.1}), weight: 0.7},
+    ];
+    const {perDay} = ask({candidates});
+    const early = perDay.filter(({toDays}) => toDays < START + 40);
+    expect(early.reduce((sum, {probability}) => sum + probability, 0)).toBeCloseTo(0.3, 4);
+  });
+
   test('a candidate without the stage they were found in is left out, naming both', () => {
     const profile = profileOf(kind);
     const other = profileOf([...kind.slice(0, -1), {...kind[0]!, name: 'prepupa'}, kind.at(-1)!]);

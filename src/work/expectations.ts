@@ -87,16 +87,7 @@ export function fingerprintOfRoom({state, room, civil, now}: Desk): string {
     state.extremes.length,
     state.extremes.at(-1)?.entry,
   ];
-  return hashOf([
-    version,
-    furniture,
-    spans,
-    state.masks,
-    byHand,
-    state.calendar,
-    state.voided.size,
-    civil.dayOf(now),
-  ]);
+  return hashOf([version, furniture, spans, state.masks, byHand, state.calendar, civil.dayOf(now)]);
 }
 
 /** What the forecast of one lot rests on, beside the time. */

@@ -1,7 +1,7 @@
 // Readings without those that a person has masked.
 import {type Instant, MS_PER_DAY} from '../records/entry.ts';
 import type {Mask} from '../records/state.ts';
-import type {Series} from './series.ts';
+import {rowsOf, type Series} from './series.ts';
 
 /** Whether the last word on an instant, ends included, is that it is not to be trusted. Masks of one logger, in order. */
 export function isMasked(masks: readonly Mask[], at: Instant): boolean {
@@ -16,11 +16,5 @@ export function masked(series: Series, masks: readonly Mask[]): Series {
   series.atDays.forEach((at, row) => {
     if (!isMasked(masks, Math.round(at * MS_PER_DAY))) kept.push(row);
   });
-  if (kept.length === series.atDays.length) return series;
-  const column = (values: Float64Array) => Float64Array.from(kept, row => values[row]!);
-  return {
-    atDays: column(series.atDays),
-    temperatureC: column(series.temperatureC),
-    rhPercent: column(series.rhPercent),
-  };
+  return kept.length === series.atDays.length ? series : rowsOf(series, kept);
 }

@@ -7,3 +7,9 @@ export interface Series {
   readonly temperatureC: Float64Array;
   readonly rhPercent: Float64Array;
 }
+
+/** The series of these rows only, in the order given. */
+export function rowsOf({atDays, temperatureC, rhPercent}: Series, rows: readonly number[]): Series {
+  const column = (values: Float64Array) => Float64Array.from(rows, row => values[row]!);
+  return {atDays: column(atDays), temperatureC: column(temperatureC), rhPercent: column(rhPercent)};
+}

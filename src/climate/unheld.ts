@@ -1,6 +1,6 @@
 // Which readings are new: those of instants that are not held yet.
 import {MS_PER_DAY} from '../records/entry.ts';
-import type {Series} from './series.ts';
+import {rowsOf, type Series} from './series.ts';
 
 /**
  * The rows of `fresh` whose instants, to the millisecond, `held` does not have. Both in order of time, as series are;
@@ -12,13 +12,7 @@ export function unheld(fresh: Series, held: Series): Series {
   fresh.atDays.forEach((at, row) => {
     if (!known.has(toMs(at))) kept.push(row);
   });
-  if (kept.length === fresh.atDays.length) return fresh;
-  const column = (values: Float64Array) => Float64Array.from(kept, row => values[row]!);
-  return {
-    atDays: column(fresh.atDays),
-    temperatureC: column(fresh.temperatureC),
-    rhPercent: column(fresh.rhPercent),
-  };
+  return kept.length === fresh.atDays.length ? fresh : rowsOf(fresh, kept);
 }
 
 function toMs(days: number): number {

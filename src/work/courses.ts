@@ -18,22 +18,22 @@ export type CourseOf = (stays: Lot['stays'], span: CourseSpan) => Promise<Course
 
 /** @param fromDays the earliest instant that any course will ask for */
 export function coursesOf({room, state, civil}: Desk, fromDays: number): CourseOf {
-  const readings = new Map<string, Series>();
+  const readings = new Map<string, Promise<Series>>();
   const courses = new Map<string, Promise<Course>>();
 
-  const fetch = async (loggers: readonly string[], from: number, to: number) => {
-    await Promise.all(
-      loggers.map(async logger => {
-        if (!readings.has(logger)) readings.set(logger, await room.series(logger, from, to));
-      }),
-    );
+  /** Lots are forecast side by side: the first that wants a logger fetches it, the others wait for the same. */
+  const fetched = (logger: string, from: number, to: number): Promise<Series> => {
+    const series = readings.get(logger) ?? room.series(logger, from, to);
+    readings.set(logger, series);
+    return series;
   };
 
   const compose = async (stays: Lot['stays'], span: CourseSpan): Promise<Course> => {
-    const input = {stays, room: state, civil, readings: (logger: string) => readings.get(logger), ...span};
-    const needed = readingsNeeded({...input, fromDays});
-    await fetch([...needed.own, ...needed.beside], needed.fromDays, needed.toDays);
-    return composeCourse(input);
+    const needed = readingsNeeded({stays, room: state, fromDays, toDays: span.toDays});
+    const loggers = [...needed.own, ...needed.beside];
+    const fetches = loggers.map(logger => fetched(logger, needed.fromDays, needed.toDays));
+    const series = new Map((await Promise.all(fetches)).map((each, i) => [loggers[i]!, each]));
+    return composeCourse({stays, room: state, civil, readings: logger => series.get(logger), ...span});
   };
 
   return (stays, span) => {

@@ -1,12 +1,11 @@
 // The example room: an invented season, moved so that it lies around today.
-import {createHash} from 'node:crypto';
 import {existsSync, mkdtempSync, readdirSync} from 'node:fs';
 import {tmpdir} from 'node:os';
 import {join} from 'node:path';
-import type {Series} from '../climate/series.ts';
+import {rowsOf, type Series} from '../climate/series.ts';
 import {civil as civilOf, numberOfDay} from '../exchange/civil.ts';
 import {readInstant} from '../exchange/instants.ts';
-import {chunksOf} from '../exchange/logger-file/chunks.ts';
+import {chunksOf, sha256Of} from '../exchange/logger-file/chunks.ts';
 import {readLoggerFile, seriesOf} from '../exchange/logger-file/logger-file.ts';
 import type {Civil, Day} from '../records/civil.ts';
 import {type Instant, MS_PER_DAY} from '../records/entry.ts';
@@ -65,23 +64,17 @@ function readingsOf(logger: string, now: Instant, days: number, civil: Civil): N
   const path = demoPath(join('loggers', file));
   const read = readLoggerFile(chunksOf(path), path, {zone: 'UTC'});
   if (read.kind !== 'readings') throw new RangeError(`${path} holds no readings`);
-  const hash = createHash('sha256')
-    .update(Buffer.concat([...chunksOf(path)]))
-    .digest('hex');
-  return {logger, file, hash, series: moved(seriesOf(read), now, days, civil)};
+  return {logger, file, hash: sha256Of(path), series: moved(seriesOf(read), now, days, civil)};
 }
 
 /** Wall times of the file as wall times in the room's zone; an hour that a clock change shows twice is read once. */
-function moved({atDays, temperatureC, rhPercent}: Series, now: Instant, days: number, civil: Civil): Series {
+function moved(series: Series, now: Instant, days: number, civil: Civil): Series {
   const kept: {at: number; row: number}[] = [];
-  atDays.forEach((wall, row) => {
+  series.atDays.forEach((wall, row) => {
     const text = new Date(wall * MS_PER_DAY).toISOString();
     const at = civil.at(civil.addDays(text.slice(0, 10), days), text.slice(11, 16)) / MS_PER_DAY;
     if (at * MS_PER_DAY <= now && at > (kept.at(-1)?.at ?? Number.NEGATIVE_INFINITY)) kept.push({at, row});
   });
-  return {
-    atDays: Float64Array.from(kept, ({at}) => at),
-    temperatureC: Float64Array.from(kept, ({row}) => temperatureC[row]!),
-    rhPercent: Float64Array.from(kept, ({row}) => rhPercent[row]!),
-  };
+  const rows = kept.map(({row}) => row);
+  return {...rowsOf(series, rows), atDays: Float64Array.from(kept, ({at}) => at)};
 }

@@ -79,7 +79,7 @@ function expectationOf(
  * more changes next to nothing of when to look; so what was worked out in the morning serves the whole day.
  */
 export function fingerprintOfRoom({state, room, civil, now}: Desk): string {
-  const furniture = [...state.units.values(), ...[...state.loggers.values()]];
+  const furniture = [...state.units.values(), ...state.loggers.values()];
   const spans = [...state.loggers.keys()].map(logger => room.span(logger));
   const byHand = [
     state.handReadings.length,

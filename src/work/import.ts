@@ -1,9 +1,8 @@
 // Readings from a logger's file into the room: only what it does not hold yet, all of it or nothing.
-import {createHash} from 'node:crypto';
 import {basename} from 'node:path';
 import type {Series} from '../climate/series.ts';
 import {unheld} from '../climate/unheld.ts';
-import {chunksOf} from '../exchange/logger-file/chunks.ts';
+import {chunksOf, sha256Of} from '../exchange/logger-file/chunks.ts';
 import {
   type ExtremesFile,
   type LoggerFile,
@@ -89,7 +88,7 @@ async function importReadings(
       );
       answers.set(file, answerOf(file, fresh.atDays.length, series, civil));
       if (fresh.atDays.length > 0)
-        added.push({logger, file: basename(file.file), hash: hashOf(file.file), series: fresh});
+        added.push({logger, file: basename(file.file), hash: sha256Of(file.file), series: fresh});
     }
     return added;
   };
@@ -191,12 +190,6 @@ function understoodWords({layout, encoding}: LoggerFile): string {
 }
 
 const dateWords = {dmy: 'day before month', mdy: 'month before day', ymd: 'year first'} as const;
-
-function hashOf(path: string): string {
-  const hash = createHash('sha256');
-  for (const chunk of chunksOf(path)) hash.update(chunk);
-  return hash.digest('hex');
-}
 
 function unknownLogger(logger: string, {state}: Desk): Refusal {
   const close = nearest(logger, state.loggers.keys());

@@ -1,4 +1,5 @@
 // A file's bytes, piece by piece, and what a person is told when they cannot be had.
+import {createHash} from 'node:crypto';
 import {closeSync, openSync, readSync} from 'node:fs';
 import {Refusal} from '../../records/refusal.ts';
 
@@ -29,6 +30,13 @@ export function chunksOf(path: string): Iterable<Uint8Array> {
       }
     },
   };
+}
+
+/** SHA-256 of a file's bytes, in hexadecimal. @throws Refusal where it cannot be read */
+export function sha256Of(path: string): string {
+  const hash = createHash('sha256');
+  for (const chunk of chunksOf(path)) hash.update(chunk);
+  return hash.digest('hex');
 }
 
 function readable<Value>(path: string, read: () => Value): Value {

@@ -1,4 +1,5 @@
 // Units that are now too warm, too cold, too dry or too damp for those who live in them.
+import {heaviestFirst} from '../records/candidates.ts';
 import type {Profile} from '../records/schema/index.ts';
 import type {Lot, Unit} from '../records/state.ts';
 import type {Alert, ReadingNow, RoomFacts} from './alert.ts';
@@ -32,8 +33,7 @@ interface Housed {
 
 /** Those of the heaviest candidate that has any. */
 function limitsOf({candidates}: Lot, profiles: ReadonlyMap<string, Profile>): Limits {
-  const heaviestFirst = candidates.toSorted((a, b) => b.weight - a.weight);
-  const known = heaviestFirst.map(({profile}) => profiles.get(profile)?.limits ?? {});
+  const known = heaviestFirst(candidates).map(({profile}) => profiles.get(profile)?.limits ?? {});
   return {
     temperature: known.find(({temperature}) => temperature !== undefined)?.temperature,
     humidity: known.find(({humidity}) => humidity !== undefined)?.humidity,

@@ -1,4 +1,5 @@
 // The groups a lot belongs to, as rules name them.
+import {heaviestFirst} from '../records/candidates.ts';
 import type {Profile} from '../records/schema/index.ts';
 import type {Lot, Sample} from '../records/state.ts';
 
@@ -17,9 +18,8 @@ export function groupsOf(
   profiles: ReadonlyMap<string, Profile>,
   sample: Sample | undefined,
 ): Groups {
-  const candidates = lot.candidates
+  const candidates = heaviestFirst(lot.candidates)
     .filter(({weight}) => weight > 0)
-    .toSorted((a, b) => b.weight - a.weight)
     .map(({profile}) => profile);
   const groups = candidates.flatMap(code => [code, ...classOf(profiles.get(code))]);
   if (lot.taxon !== undefined) groups.push(coded(lot.taxon));

@@ -1,4 +1,5 @@
 // What a person leaves out of a record is filled in before it is written down: when it happened, and codes.
+import {heaviestFirst} from './candidates.ts';
 import {codesGiven} from './codes.ts';
 import type {Profile, RecordOf, RoomRecord} from './schema/index.ts';
 import {type SpecimenRecord, specimenCodes} from './specimen-codes.ts';
@@ -79,7 +80,7 @@ function hatchedStage(
   const lot =
     lots.get(record.lot) ?? records.find(other => other.record === 'lot' && other.code === record.lot);
   const candidates = lot !== undefined && 'candidates' in lot ? lot.candidates : [];
-  const [likeliest] = [...candidates].sort((a, b) => b.weight - a.weight);
+  const [likeliest] = heaviestFirst(candidates);
   const profile = profiles.get(likeliest?.profile ?? '');
   return profile === undefined ? undefined : firstStageAfterEgg(profile);
 }

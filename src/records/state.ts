@@ -199,3 +199,8 @@ export function valueAt<Value>(history: History<Value>, at: Instant): Value {
   for (const {from, value} of history) if (from <= at) held = value;
   return held;
 }
+
+/** Lots that go on. One that was merged into another is closed by that. */
+export function openLots({lots}: Pick<RoomState, 'lots'>): Lot[] {
+  return [...lots.values()].filter(({closed}) => closed === undefined);
+}

@@ -3,9 +3,10 @@ import {setImmediate} from 'node:timers/promises';
 import {parentPort, workerData} from 'node:worker_threads';
 import {MS_PER_HOUR} from '../records/entry.ts';
 import {Refusal} from '../records/refusal.ts';
+import {openLots} from '../records/state.ts';
 import {openDesk} from '../work/desk.ts';
 import {fingerprintOf, fingerprintOfRoom} from '../work/expectations.ts';
-import {type Outlook, openLots, outlooks} from '../work/outlook.ts';
+import {type Outlook, outlooks} from '../work/outlook.ts';
 import type {ForecastAsked, ForecasterOf, ForecastTold} from './forecaster-protocol.ts';
 
 /** Forecasts kept for when the same is asked again: some windows of time for each lot of a room. */
@@ -32,7 +33,7 @@ async function answer({number, days, first}: ForecastAsked): Promise<void> {
     const desk = await openDesk(session);
     const hour = Math.floor(desk.now / MS_PER_HOUR);
     const shared = fingerprintOfRoom(desk);
-    const lots = openLots(desk);
+    const lots = openLots(desk.state);
     const order = [...lots.filter(({code}) => code === first), ...lots.filter(({code}) => code !== first)];
     for (const lot of order) {
       // Lets a newer question in.

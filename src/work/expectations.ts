@@ -1,13 +1,14 @@
 // What the care list needs to know of each lot's emergence, kept in the room's cache while nothing it rests on changes.
 import {createHash} from 'node:crypto';
 import type {EmergenceOutlook} from '../care/task.ts';
+import {heaviestFirst} from '../records/candidates.ts';
 import {MS_PER_DAY} from '../records/entry.ts';
 import type {Profile} from '../records/schema/index.ts';
-import type {Lot} from '../records/state.ts';
+import {type Lot, openLots} from '../records/state.ts';
 import {readCache, writeCache} from '../room/cache.ts';
 import {version} from '../version.ts';
 import type {Desk} from './desk.ts';
-import {type Outlook, openLots, outlooks} from './outlook.ts';
+import {type Outlook, outlooks} from './outlook.ts';
 import {profilesOf} from './profiles.ts';
 
 /** How long an adult may wait unseen where no profile says so; common practice, no source. */
@@ -26,7 +27,7 @@ export async function expectations(
   desk: Desk,
   profiles: ReadonlyMap<string, Profile>,
 ): Promise<Map<string, EmergenceOutlook>> {
-  const lots = openLots(desk);
+  const lots = openLots(desk.state);
   const kept = await keptIn(desk);
   const shared = fingerprintOfRoom(desk);
   const prints = new Map(lots.map(lot => [lot.code, fingerprintOf(lot, shared, desk)]));
@@ -62,7 +63,7 @@ function expectationOf(
 ): EmergenceOutlook | null {
   if (forecast.status === 'unknown') return null;
   const at = (days: number | null) => (days === null ? null : days * MS_PER_DAY);
-  const [likeliest] = [...forecast.candidates].sort((a, b) => b.weight - a.weight);
+  const [likeliest] = heaviestFirst(forecast.candidates);
   return {
     startChecking: at(forecast.startCheckingDays),
     nextCheck: at(forecast.nextCheckDays),
@@ -112,7 +113,7 @@ function hashOf(value: unknown): string {
 /** The profiles of all open lots' candidates. */
 export function candidateProfiles(desk: Desk): Promise<Map<string, Profile>> {
   return profilesOf(
-    openLots(desk).flatMap(({candidates}) => candidates.map(({profile}) => profile)),
+    openLots(desk.state).flatMap(({candidates}) => candidates.map(({profile}) => profile)),
     desk.state,
   );
 }

@@ -1,4 +1,5 @@
 // What a forecast's figures come from: the profiles of a lot's candidates and their sources.
+import {heaviestFirst} from '../records/candidates.ts';
 import type {Profile} from '../records/schema/index.ts';
 import type {Desk} from './desk.ts';
 import type {Outlook} from './outlook.ts';
@@ -20,12 +21,10 @@ export async function figuresBehind({forecast}: Outlook, {state}: Desk): Promise
     forecast.candidates.map(({profile}) => profile),
     state,
   );
-  return [...forecast.candidates]
-    .sort((a, b) => b.weight - a.weight)
-    .flatMap(({profile: code, weight}) => {
-      const profile = profiles.get(code);
-      return profile === undefined ? [] : [sourced(profile, weight)];
-    });
+  return heaviestFirst(forecast.candidates).flatMap(({profile: code, weight}) => {
+    const profile = profiles.get(code);
+    return profile === undefined ? [] : [sourced(profile, weight)];
+  });
 }
 
 function sourced(profile: Profile, weight: number): FigureSource {

@@ -4,6 +4,7 @@ import {MS_PER_DAY} from '../records/entry.ts';
 import {total} from '../records/stage.ts';
 import {valueAt} from '../records/state.ts';
 import type {Desk} from './desk.ts';
+import {livingIn} from './unit-course.ts';
 
 export interface SampleRow {
   readonly code: string;
@@ -83,19 +84,17 @@ export function lots({state, civil}: Desk): LotRow[] {
   }));
 }
 
-export function units({state, now}: Desk): UnitRow[] {
+export function units(desk: Desk): UnitRow[] {
+  const {state, now} = desk;
   return [...state.units.values()].map(history => {
     const {code, type, place, logger, setPoints} = valueAt(history, now);
-    const living = [...state.lots.values()].filter(
-      lot => lot.closed === undefined && lot.stays.at(-1)?.unit === code,
-    );
     return {
       code,
       type,
       place,
       logger: logger ?? null,
       setPoints: setPoints ?? null,
-      lots: living.map(lot => lot.code),
+      lots: livingIn(desk, code).map(lot => lot.code),
     };
   });
 }

@@ -6,17 +6,18 @@ import {forecastLot} from '../development/forecast.ts';
 import type {ForecastRequest, SeenAnimals} from '../development/request.ts';
 import type {Day} from '../records/civil.ts';
 import {type Instant, MS_PER_DAY} from '../records/entry.ts';
+import {isHidden} from '../records/fold-lots.ts';
 import {Refusal} from '../records/refusal.ts';
 import type {Profile} from '../records/schema/index.ts';
 import {total} from '../records/stage.ts';
-import type {Lot, Sighting} from '../records/state.ts';
+import {type Lot, openLots, type Sighting} from '../records/state.ts';
 import {coursesOf} from './courses.ts';
 import {midnights} from './day-bounds.ts';
 import type {Desk} from './desk.ts';
 import {profilesOf} from './profiles.ts';
 
 /** How far ahead emergence is looked for. */
-export const HORIZON_DAYS = 400;
+const HORIZON_DAYS = 400;
 
 /** One lot and what is to be expected of it. */
 export interface Outlook {
@@ -45,7 +46,7 @@ export async function outlooks(
   {codes, holdC, sharesOn = []}: OutlookQuestion = {},
 ): Promise<Outlook[]> {
   const {state, civil, now} = desk;
-  const lots = codes === undefined ? openLots(desk) : codes.map(code => lotOf(desk, code));
+  const lots = codes === undefined ? openLots(state) : codes.map(code => lotOf(desk, code));
   if (lots.length === 0) return [];
   const fromDays = Math.min(...lots.map(beginningOf));
   const nowDays = now / MS_PER_DAY;
@@ -76,13 +77,6 @@ export async function outlooks(
   );
 }
 
-/** Lots that live: neither closed nor merged into another. */
-export function openLots({state}: Desk): Lot[] {
-  return [...state.lots.values()].filter(
-    ({closed, mergedInto}) => closed === undefined && mergedInto === undefined,
-  );
-}
-
 function lotOf({state}: Desk, code: string): Lot {
   const lot = state.lots.get(code);
   if (lot === undefined)
@@ -100,18 +94,13 @@ function requestFor(
       const profile = profiles.get(code);
       return profile === undefined ? [] : [{profile, weight}];
     }),
-    alive: isCounted(lot) ? total(lot.alive) : null,
-    closed: lot.closed !== undefined || lot.mergedInto !== undefined,
+    alive: isHidden(lot) ? null : total(lot.alive),
+    closed: lot.closed !== undefined,
     sightings: lot.sightings.map(seenInDays),
     looksDays: lot.looks.map(inDays),
     survival: null,
     holdHours: null,
   };
-}
-
-/** Is it known how many are alive? */
-export function isCounted({counted, material}: Lot): boolean {
-  return counted !== 'unknown' && material === undefined;
 }
 
 function seenInDays(sighting: Sighting): SeenAnimals {

@@ -2,11 +2,12 @@
 import type {Course} from '../climate/course.ts';
 import {type CourseSummary, summaryOf} from '../climate/course-summary.ts';
 import type {Series} from '../climate/series.ts';
+import {heaviestFirst} from '../records/candidates.ts';
 import {MS_PER_DAY} from '../records/entry.ts';
 import {Refusal} from '../records/refusal.ts';
 import type {Profile} from '../records/schema/index.ts';
 import {inOrder, type Stage} from '../records/stage.ts';
-import {type Lot, type Unit, valueAt} from '../records/state.ts';
+import {type Lot, openLots, type Unit, valueAt} from '../records/state.ts';
 import {coursesOf} from './courses.ts';
 import type {Desk} from './desk.ts';
 import {profilesOf} from './profiles.ts';
@@ -62,15 +63,12 @@ export async function unitCourse(
 
 /** The open lots of a unit. */
 export function livingIn({state}: Desk, unit: string): Lot[] {
-  return [...state.lots.values()].filter(
-    ({closed, mergedInto, stays}) =>
-      closed === undefined && mergedInto === undefined && stays.at(-1)?.unit === unit,
-  );
+  return openLots(state).filter(({stays}) => stays.at(-1)?.unit === unit);
 }
 
 async function thresholdsOf(lots: readonly Lot[], {state}: Desk): Promise<Threshold[]> {
   const likeliest = lots.flatMap(lot => {
-    const [first] = [...lot.candidates].sort((a, b) => b.weight - a.weight);
+    const [first] = heaviestFirst(lot.candidates);
     return first === undefined ? [] : [{lot, code: first.profile}];
   });
   const profiles = await profilesOf(

@@ -2,13 +2,12 @@
 import type {InstantAfterDegreeDays} from '../care/task.ts';
 import type {Course} from '../climate/course.ts';
 import {MS_PER_DAY} from '../records/entry.ts';
-import type {Lot} from '../records/state.ts';
+import {type Lot, openLots} from '../records/state.ts';
 import {doseBetween} from '../thermal/dose.ts';
 import type {RateModel} from '../thermal/rate.ts';
 import {rateModel} from '../thermal/rate-model.ts';
 import {coursesOf} from './courses.ts';
 import type {Desk} from './desk.ts';
-import {openLots} from './outlook.ts';
 
 /** Care is never planned further ahead than this. */
 const AHEAD_DAYS = 60;
@@ -36,7 +35,7 @@ async function recentCourses(desk: Desk): Promise<Map<string, Course>> {
   const courseOf = coursesOf(desk, fromDays);
   const compose = async (lot: Lot) =>
     [lot.code, await courseOf(lot.stays, {fromDays, nowDays, toDays: nowDays + AHEAD_DAYS})] as const;
-  return new Map(await Promise.all(openLots(desk).map(compose)));
+  return new Map(await Promise.all(openLots(desk.state).map(compose)));
 }
 
 /** The instant at which a dose of 1 is gathered; null where it is not within the course. The dose never falls: halve. */

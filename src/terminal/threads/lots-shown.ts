@@ -1,9 +1,7 @@
 // The lots that have a thread: the open ones, in the order in which they began.
-import type {Lot} from '../../records/state.ts';
+import {type Lot, openLots} from '../../records/state.ts';
 import type {View} from '../sheet.ts';
 
 export function lotsShown({facts: {desk}}: View): Lot[] {
-  return [...desk.state.lots.values()].filter(
-    ({closed, mergedInto}) => closed === undefined && mergedInto === undefined,
-  );
+  return openLots(desk.state);
 }

@@ -6,30 +6,10 @@ import {listBackups} from '../../src/room/backups.ts';
 import {openRoom} from '../../src/room/open.ts';
 import {restoreRoom} from '../../src/room/restore.ts';
 import {verifyRoom} from '../../src/room/verify.ts';
-import {importSeries, newFolder, newRoom, readings, write} from './rooms.ts';
+import {furnished, importSeries, newFolder, readings, write} from './rooms.ts';
 
 const EVER = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY] as const;
 const note = (text: string) => ({record: 'note', text});
-
-async function furnished(): Promise<string> {
-  const dir = await newRoom();
-  await write(dir, [
-    {record: 'unit', code: 'C1', type: 'cage', place: 'rack'},
-    {record: 'sample', code: 'A', collected: {from: '2026-05-01'}, method: 'sweep'},
-    {
-      record: 'lot',
-      code: 'A-1',
-      sample: 'A',
-      unit: 'C1',
-      at: '2026-05-02T10:00:00Z',
-      stages: {pupa: 2},
-      key: 'k',
-    },
-    {record: 'close', lot: 'A-1', at: '2026-05-20T10:00:00Z', reason: 'done'},
-  ]);
-  await importSeries(dir, 'L1', readings('2026-05-30T00:00Z', 50));
-  return dir;
-}
 
 const verified = async (dir: string) => (await verifyRoom(dir)).problems;
 

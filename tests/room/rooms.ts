@@ -10,9 +10,10 @@ import {type ChangeOptions, changeRoom} from '../../src/room/change.ts';
 import {createRoom} from '../../src/room/create.ts';
 import {nextIds} from '../../src/room/numbering.ts';
 import type {Room} from '../../src/room/room.ts';
+import {readings} from './readings-of.ts';
 
 export const NOW = Date.parse('2026-06-12T08:40:00Z');
-export {readings} from './readings-of.ts';
+export {readings};
 
 const made: string[] = [];
 
@@ -62,4 +63,25 @@ export async function importSeries(dir: string, logger: string, series: Series, 
     by: 'anna',
     now: NOW,
   });
+}
+
+/** A room with a unit, a sample, a lot that is closed, and readings of L1. */
+export async function furnished(): Promise<string> {
+  const dir = await newRoom();
+  await write(dir, [
+    {record: 'unit', code: 'C1', type: 'cage', place: 'rack'},
+    {record: 'sample', code: 'A', collected: {from: '2026-05-01'}, method: 'sweep'},
+    {
+      record: 'lot',
+      code: 'A-1',
+      sample: 'A',
+      unit: 'C1',
+      at: '2026-05-02T10:00:00Z',
+      stages: {pupa: 2},
+      key: 'k',
+    },
+    {record: 'close', lot: 'A-1', at: '2026-05-20T10:00:00Z', reason: 'done'},
+  ]);
+  await importSeries(dir, 'L1', readings('2026-05-30T00:00Z', 50));
+  return dir;
 }

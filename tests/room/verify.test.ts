@@ -5,31 +5,16 @@ import {archiveRoom} from '../../src/room/archive.ts';
 import type {RoomDocument} from '../../src/room/room-document.ts';
 import {seal, sha256, unseal} from '../../src/room/sealed.ts';
 import {verifyRoom} from '../../src/room/verify.ts';
-import {importSeries, newFolder, newRoom, readings, write} from './rooms.ts';
+import {furnished, newFolder} from './rooms.ts';
 
-async function furnished(): Promise<string> {
-  const dir = await newRoom();
-  await write(dir, [
-    {record: 'unit', code: 'C1', type: 'cage', place: 'rack'},
-    {record: 'sample', code: 'A', collected: {from: '2026-05-01'}, method: 'sweep'},
-    {
-      record: 'lot',
-      code: 'A-1',
-      sample: 'A',
-      unit: 'C1',
-      at: '2026-05-02T10:00:00Z',
-      stages: {pupa: 2},
-      key: 'k',
-    },
-    {record: 'close', lot: 'A-1', at: '2026-05-20T10:00:00Z', reason: 'done'},
-  ]);
-  await importSeries(dir, 'L1', readings('2026-05-30T00:00Z', 50));
+async function archived(): Promise<string> {
+  const dir = await furnished();
   await archiveRoom(dir, {by: 'anna'});
   return dir;
 }
 
 test('a sound room has no problems, and every document is counted', async () => {
-  expect(await verifyRoom(await furnished())).toEqual({sound: true, documents: 5, problems: []});
+  expect(await verifyRoom(await archived())).toEqual({sound: true, documents: 5, problems: []});
 });
 
 test('a folder without a room is refused', async () => {
@@ -44,7 +29,7 @@ test.each([
   'archive/2026-1.json',
   'index-1.json',
 ])('%s missing, or altered by one byte, is a problem that is named', async path => {
-  const dir = await furnished();
+  const dir = await archived();
   await appendFile(join(dir, path), ' ');
   const {sound, problems} = await verifyRoom(dir);
   expect(sound).toBe(false);
@@ -54,7 +39,7 @@ test.each([
 });
 
 test('all problems are told together', async () => {
-  const dir = await furnished();
+  const dir = await archived();
   await rm(join(dir, 'readings/L1/2026-05-1.json'));
   await rm(join(dir, 'archive/2026-1.json'));
   expect((await verifyRoom(dir)).problems).toHaveLength(2);
@@ -85,7 +70,7 @@ test.each([
   ['archive/2026-1.json', 'an entry twice', '"id":"e3"', '"id":"e1"', 'twice'],
   ['archive/2026-1.json', 'a number not yet given', '"id":"e3"', '"id":"e9"', 'e9'],
 ])('%s with %s is a problem although its checksum is right', async (path, _, from, to, said) => {
-  const dir = await furnished();
+  const dir = await archived();
   expect(await readFile(join(dir, path), 'utf8')).toContain(from);
   await rewritten(dir, path, text => text.replace(from, to));
   const {problems} = await verifyRoom(dir);
@@ -94,7 +79,7 @@ test.each([
 });
 
 test('a damaged room.json is told as a problem, with the way back', async () => {
-  const dir = await furnished();
+  const dir = await archived();
   await writeFile(join(dir, 'room.json'), '{');
   expect(await verifyRoom(dir)).toMatchObject({
     sound: false,

@@ -38,12 +38,6 @@ export function cutLine(line: Line, width: number, more?: string): Line {
   return kept.filter(({text}) => text !== '');
 }
 
-/** The line with blanks up to the width. */
-export function fillLine(line: Line, width: number): Line {
-  const wide = widthOf(line);
-  return wide < width ? [...line, piece(' '.repeat(width - wide))] : cutLine(line, width);
-}
-
 /** Text broken at blanks into lines of at most this width. */
 export function wrap(text: string, width: number): string[] {
   const lines: string[] = [];

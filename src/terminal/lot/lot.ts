@@ -1,4 +1,5 @@
 // A lot: everything about it on one long page.
+import {askNote} from '../ask/ask-text.ts';
 import type {Binding} from '../bindings.ts';
 import {emergenceSheet} from '../emergence/form.ts';
 import {scrollKeys} from '../scroll.ts';
@@ -23,9 +24,7 @@ const keys: readonly Binding<Lot, View, Step<Lot>>[] = [
     short: 'note',
     says: 'write a remark about the lot',
     hint: true,
-    act: ({code}) => ({
-      ask: {kind: 'text', label: `note about ${code}`, text: '', purpose: {for: 'note', about: code}},
-    }),
+    act: ({code}) => ({ask: askNote(code)}),
   },
   {
     strokes: ['c'],

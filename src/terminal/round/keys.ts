@@ -1,7 +1,8 @@
 // The keys of the round.
+
 import type {Task} from '../../care/task.ts';
-import {valueAt} from '../../records/state.ts';
 import {askFor} from '../ask/ask-for.ts';
+import {askNote, askReading, loggerOfUnit} from '../ask/ask-text.ts';
 import type {Binding} from '../bindings.ts';
 import {emergenceSheet} from '../emergence/form.ts';
 import type {SheetOf, Step, View} from '../sheet.ts';
@@ -60,17 +61,7 @@ export const roundKeys: readonly Key[] = [
       (loggerOf(sheet, view) === undefined
         ? `${taskAt(sheet, view)!.unit} has no logger or thermometer; teneral unit gives it one`
         : undefined),
-    act: (sheet, view) => {
-      const logger = loggerOf(sheet, view)!;
-      return {
-        ask: {
-          kind: 'text',
-          label: `${logger} °C, and % humidity`,
-          text: '',
-          purpose: {for: 'reading', logger},
-        },
-      };
-    },
+    act: (sheet, view) => ({ask: askReading(loggerOf(sheet, view)!)}),
   },
   {
     strokes: ['e'],
@@ -89,7 +80,7 @@ export const roundKeys: readonly Key[] = [
     disabled: needsTask,
     act: (sheet, view) => {
       const about = lotAt(sheet, view) ?? taskAt(sheet, view)!.unit;
-      return {ask: {kind: 'text', label: `note about ${about}`, text: '', purpose: {for: 'note', about}}};
+      return {ask: askNote(about)};
     },
   },
   {
@@ -209,9 +200,7 @@ function lotAt(sheet: Round, view: View): string | undefined {
 }
 
 function loggerOf(sheet: Round, view: View): string | undefined {
-  const {state, now} = view.facts.desk;
-  const history = state.units.get(taskAt(sheet, view)?.unit ?? '');
-  return history === undefined ? undefined : valueAt(history, now).logger;
+  return loggerOfUnit(view.facts.desk, taskAt(sheet, view)?.unit ?? '');
 }
 
 function unitSheet(sheet: Round, view: View): SheetOf<'unit'> {

@@ -1,7 +1,9 @@
 // A field sample: a tree down to every specimen and vial. What is missing stands out by words.
+
 import {type Line, line, piece} from '../../exchange/pictures/line.ts';
 import {tree} from '../../exchange/pictures/tree.ts';
 import type {Sample as FieldSample} from '../../records/state.ts';
+import {askNote} from '../ask/ask-text.ts';
 import type {Binding} from '../bindings.ts';
 import {scrolled, scrollKeys, whereScrolled} from '../scroll.ts';
 import type {Page, Room, SheetOf, SheetPart, Step, View} from '../sheet.ts';
@@ -23,9 +25,7 @@ const keys: readonly Binding<Sample, View, Step<Sample>>[] = [
     short: 'note',
     says: 'write a remark about the field sample',
     hint: true,
-    act: ({code}) => ({
-      ask: {kind: 'text', label: `note about ${code}`, text: '', purpose: {for: 'note', about: code}},
-    }),
+    act: ({code}) => ({ask: askNote(code)}),
   },
   ...scrollKeys<Sample>(),
 ];

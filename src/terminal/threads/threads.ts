@@ -1,4 +1,5 @@
 // The threads, the second sheet: when something will come out of which box.
+import {askNote} from '../ask/ask-text.ts';
 import type {Binding} from '../bindings.ts';
 import {emergenceSheet} from '../emergence/form.ts';
 import type {Effect, SheetOf, SheetPart, Step, View} from '../sheet.ts';
@@ -46,7 +47,7 @@ const keys: readonly Binding<Threads, View, Step<Threads>>[] = [
     disabled: needsLot,
     act: (sheet, view) => {
       const about = lotAt(sheet, view)!.code;
-      return {ask: {kind: 'text', label: `note about ${about}`, text: '', purpose: {for: 'note', about}}};
+      return {ask: askNote(about)};
     },
   },
   {

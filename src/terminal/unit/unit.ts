@@ -1,6 +1,7 @@
 // A unit: the temperature and humidity that its animals live in.
-import {valueAt} from '../../records/state.ts';
+
 import {livingIn} from '../../work/unit-course.ts';
+import {askNote, askReading, loggerOfUnit} from '../ask/ask-text.ts';
 import type {Binding} from '../bindings.ts';
 import {scrollKeys} from '../scroll.ts';
 import type {CourseSpan, SheetOf, SheetPart, Step, View} from '../sheet.ts';
@@ -52,26 +53,14 @@ const keys: readonly Key[] = [
       loggerOf(sheet, view) === undefined
         ? 'this unit has no logger or thermometer; teneral unit gives it one'
         : undefined,
-    act: (sheet, view) => {
-      const logger = loggerOf(sheet, view)!;
-      return {
-        ask: {
-          kind: 'text',
-          label: `${logger} °C, and % humidity`,
-          text: '',
-          purpose: {for: 'reading', logger},
-        },
-      };
-    },
+    act: (sheet, view) => ({ask: askReading(loggerOf(sheet, view)!)}),
   },
   {
     strokes: ['n'],
     short: 'note',
     says: 'write a remark about the unit',
     hint: true,
-    act: ({code}) => ({
-      ask: {kind: 'text', label: `note about ${code}`, text: '', purpose: {for: 'note', about: code}},
-    }),
+    act: ({code}) => ({ask: askNote(code)}),
   },
   ...scrollKeys<Unit>(),
 ];
@@ -87,6 +76,5 @@ export const unit: SheetPart<Unit> = {
 };
 
 function loggerOf({code}: Unit, {facts: {desk}}: View): string | undefined {
-  const history = desk.state.units.get(code);
-  return history === undefined ? undefined : valueAt(history, desk.now).logger;
+  return loggerOfUnit(desk, code);
 }

@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import {expect, it} from 'vitest';
-import {cut, cutLine, fill, fillLine, widthOf, wrap} from '../../../src/exchange/pictures/fit.ts';
+import {cut, cutLine, fill, widthOf, wrap} from '../../../src/exchange/pictures/fit.ts';
 import {ASCII, glyphsFor, UNICODE} from '../../../src/exchange/pictures/glyphs.ts';
 import {piece, textOf, textOfLines} from '../../../src/exchange/pictures/line.ts';
 import {stageBar} from '../../../src/exchange/pictures/stage-bar.ts';
@@ -82,7 +82,6 @@ it('lines and texts fit the cells they are given', () => {
   expect(cut('中文字', 4)).toBe('中…');
   expect(fill('ab', 4)).toBe('ab  ');
   expect(textOf(cutLine([piece('abc'), piece('def', 'seen')], 4))).toBe('abc…');
-  expect(widthOf(fillLine([piece('ab')], 5))).toBe(5);
   expect(wrap('one two  three', 7)).toEqual(['one two', 'three']);
 });
 

@@ -1,0 +1,20 @@
+// Texts that several sheets ask for alike: a note, and a reading by hand.
+import {valueAt} from '../../records/state.ts';
+import type {Desk} from '../../work/desk.ts';
+import type {Asking} from './asking.ts';
+
+/** A remark about a lot, unit or field sample. */
+export function askNote(about: string): Asking {
+  return {kind: 'text', label: `note about ${about}`, text: '', purpose: {for: 'note', about}};
+}
+
+/** A temperature, and a humidity, as somebody reads them. */
+export function askReading(logger: string): Asking {
+  return {kind: 'text', label: `${logger} °C, and % humidity`, text: '', purpose: {for: 'reading', logger}};
+}
+
+/** The logger or thermometer that stands for a unit now; undefined where it has none. */
+export function loggerOfUnit({state, now}: Desk, unit: string): string | undefined {
+  const history = state.units.get(unit);
+  return history === undefined ? undefined : valueAt(history, now).logger;
+}

@@ -2,6 +2,7 @@ import {recordCommand} from './recording.ts';
 import {numberWord} from './words.ts';
 
 export const command = recordCommand({
+  dated: false,
   arguments: [
     ['<logger>', 'the minimum–maximum thermometer'],
     ['<minimum>', '°C'],

@@ -7,7 +7,9 @@ import {type Command, examples, type Options} from './command.ts';
 interface RecordCommand {
   /** What the record is about, as commander arguments: ['<lot>', 'the lot']. */
   readonly arguments: readonly (readonly [flags: string, description: string])[];
-  /** Adds the options of its own. `--at` and `--key` are there already. */
+  /** False for a record that has no `at` of its own. */
+  readonly dated?: false;
+  /** Adds the options of its own. `--key` is there already, and `--at` where the record is dated. */
   options?(command: Commander): unknown;
   readonly examples: readonly string[];
   /** The record as JSON would hold it, fields that were not given undefined. `now` is the instant of the request. */
@@ -19,9 +21,8 @@ export function recordCommand(spec: RecordCommand): Command {
     declare(command) {
       for (const [flags, description] of spec.arguments) command.argument(flags, description);
       spec.options?.(command);
-      command
-        .option('--at <instant>', 'when it happened (default: now)')
-        .option('--key <text>', 'applied once only, however often it is sent');
+      if (spec.dated !== false) command.option('--at <instant>', 'when it happened (default: now)');
+      command.option('--key <text>', 'applied once only, however often it is sent');
       examples(command, ...spec.examples);
     },
     async run(invocation, args, options) {

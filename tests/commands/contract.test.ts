@@ -274,3 +274,15 @@ it('a refusal writes nothing, not even a new folder', () => {
   expect(teneral(['init', nowhere, '--name', 'x', '--zone', 'Nowhere/Land']).status).toBe(1);
   expect(existsSync(nowhere)).toBe(false);
 });
+
+it('a command offers --at only where its record has an instant of its own', () => {
+  expect(teneral(['count', '--help']).out).toContain('--at');
+  for (const words of [
+    ['void', 'e1'],
+    ['extremes', 'M1', '17', '25', '--from', '2026-06-11T08:30'],
+  ]) {
+    const {status, err} = teneral([...words, '--at', '2026-06-12T08:30']);
+    expect(status).toBe(2);
+    expect(err).toContain("unknown option '--at'");
+  }
+});

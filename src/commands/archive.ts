@@ -14,5 +14,9 @@ export const command: Command = {
 function told({lots, entries}: Archived): string {
   if (entries === 0)
     return 'nothing is ready to be put aside: every lot that is closed and no longer needed here is put aside already';
-  return `put aside ${entries} entries${lots.length === 0 ? '' : `, with them the lots ${lots.join(', ')}`}; their codes still find them`;
+  const withThem =
+    lots.length === 0
+      ? ''
+      : `, among them ${lots.length === 1 ? 'all of lot' : 'all of the lots'} ${lots.join(', ')}`;
+  return `put aside ${entries} ${entries === 1 ? 'entry' : 'entries'}${withThem}; their codes still find them`;
 }

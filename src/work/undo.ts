@@ -23,16 +23,17 @@ export async function undo(session: Session): Promise<Undone> {
       'A single entry of anybody is taken back with teneral void ENTRY; teneral daybook shows the entries.',
     );
   const reason = `undone: ${voided.map(({record}) => sentenceOf(record)).join('; ')}`.slice(0, MOST_REASON);
-  const voids = voided.map(({id}) => ({record: 'void', entry: id, reason})).reverse();
+  const voids = voided.map(({id}) => ({record: 'void', entry: id, reason, undo: true})).reverse();
   return {...(await record(session, voids)), voided};
 }
 
 /** A reason fits a text field. */
 const MOST_REASON = 500;
 
-/** The entries of the person's newest request that still count; requests that only voided others are passed over. */
+/** The entries of the person's newest request that still count, a void among them; what an undo wrote is passed over. */
 function newestRequestOf({history, voided}: RoomState, by: string): Entry[] {
-  const counts = (entry: Entry) => entry.by === by && entry.record.record !== 'void' && !voided.has(entry.id);
+  const counts = ({id, by: writer, record}: Entry) =>
+    writer === by && !voided.has(id) && !(record.record === 'void' && record.undo === true);
   const request = history.findLast(counts)?.request;
   return history.filter(entry => entry.request === request && counts(entry));
 }

@@ -99,6 +99,18 @@ describe('undo', () => {
     expect(lines.every(({voided, record}) => voided || record.record === 'void')).toBe(true);
   });
 
+  it('takes back a void like any other request, and passes over what an undo wrote', () => {
+    const room = roomOfTen();
+    const [loss = ''] = room.ask<Applied>(NOW, 'loss', 'A', '2', '--cause', 'dead').entries;
+    room.at(NOW, 'loss', 'A', '1', '--cause', 'dead');
+    room.at(NOW, 'void', loss, '--reason', 'another cage');
+    expect(aliveIn(room)).toBe(9);
+    room.at(NOW, 'undo');
+    expect(aliveIn(room)).toBe(7);
+    room.at(NOW, 'undo');
+    expect(aliveIn(room)).toBe(8);
+  });
+
   it('is refused where a later balance would break', () => {
     const room = roomOfTen();
     room.at(NOW, 'found', 'A', 'pupa', '3');

@@ -19,4 +19,6 @@ export const voiding = z.strictObject({
   ...common,
   entry: text,
   reason: text.optional(),
+  /** Written by taking back a request. A later taking back passes over it and reaches what is older. */
+  undo: z.boolean().optional(),
 });

@@ -8,7 +8,7 @@ import {cut} from './fit.ts';
 import type {Glyphs} from './glyphs.ts';
 import {joinCells, type Kind, type Line, type Piece, piece} from './line.ts';
 import {tickLine, timeTicks} from './time-axis.ts';
-import {type Level, levelsByRow, type ValueScale, valueScale} from './value-scale.ts';
+import {LABEL_CELLS, type Level, levelsByRow, type ValueScale, valueScale} from './value-scale.ts';
 
 export interface CoursePlot {
   readonly course: Pick<Course, 'atDays' | 'temperatureC' | 'stretches'>;
@@ -29,7 +29,7 @@ export interface PlotSize {
 }
 
 /** Cells left of the plot: "24 °C │". */
-const GUTTER = 7;
+const GUTTER = LABEL_CELLS + 2;
 /** Rows below the curve: what it rests on, and the time axis. */
 const FOOT = 2;
 /** A pause in humidity readings that is not bridged. */
@@ -52,7 +52,7 @@ export function coursePlot(plot: CoursePlot, size: PlotSize, glyphs: Glyphs): Li
   const scale = valueScale(known, plot.levels, rows);
 
   const lines = canvas(plot, scale, ground, columns, rows, glyphs).map((cells, row) => [
-    piece(`${(scale.labels.get(row) ?? '').padStart(GUTTER - 2)} `),
+    piece(`${(scale.labels.get(row) ?? '').padStart(LABEL_CELLS)} `),
     piece(glyphs.axis, 'mark'),
     ...joinCells(cells),
   ]);

@@ -20,6 +20,8 @@ const LEAST_SPAN_C = 4;
 const STEPS_C = [0.5, 1, 2, 5, 10, 20];
 /** Rows between two labels, at least. */
 const LABEL_ROWS = 2;
+/** A label is no wider than this. */
+export const LABEL_CELLS = 5;
 
 export function valueScale(
   known: readonly (Extent | undefined)[],
@@ -52,7 +54,11 @@ export function valueScale(
     labels.set(row(value), value.toFixed(step < 1 ? 1 : 0));
   const highest = Math.min(...labels.keys());
   const label = labels.get(highest);
-  if (label !== undefined) labels.set(highest, `${label} °C`);
+  const short = String(Number(label));
+  const named = [`${label} °C`, `${short} °C`, `${short}°C`, `${short}°`].find(
+    each => each.length <= LABEL_CELLS,
+  );
+  if (label !== undefined && named !== undefined) labels.set(highest, named);
   return {share, row, labels};
 }
 

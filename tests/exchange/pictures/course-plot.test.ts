@@ -147,3 +147,15 @@ it.each([
     expect(Math.max(...lines.map(widthOf))).toBeLessThanOrEqual(columns);
   }
 });
+
+it.each([
+  [7, 60],
+  [-12, 30],
+])('the values keep to their column, also half degrees and frost: %i °C in %i rows', (warmestC, rows) => {
+  const course = {...plot.course, temperatureC: plot.course.temperatureC.map(t => (t - 20) / 16 + warmestC)};
+  const lines = textOfLines(coursePlot({...plot, course, levels: []}, {columns: 60, rows}, ASCII)).split(
+    '\n',
+  );
+  expect(lines.slice(0, rows - 2).map(line => line.indexOf('|'))).toEqual(Array(rows - 2).fill(6));
+  expect(lines.join('\n')).toContain('°');
+});

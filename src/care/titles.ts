@@ -1,5 +1,6 @@
 // What a task is called, in plain words.
 import {isHidden} from '../records/fold-lots.ts';
+import {materialInWords} from '../records/plain-words.ts';
 import {animalsInWords, listed} from '../records/stage-words.ts';
 import type {Lot} from '../records/state.ts';
 import type {Job} from './job.ts';
@@ -43,7 +44,7 @@ const plainTitles: Readonly<Record<string, string>> = {
 
 /** "18 larvae", "about 200 larvae", "40 galls"; empty where nothing is known. Instars are not told apart here. */
 export function animalsOf(lot: Lot, suits: (stage: string) => boolean = () => true): string {
-  if (lot.material !== undefined) return materialOf(lot.material);
+  if (lot.material !== undefined) return materialInWords(lot.material);
   const parts = kinds.flatMap(kind => {
     const stages = Object.keys(lot.alive).filter(stage => isStage(stage, kind) && suits(stage));
     const count = stages.reduce((sum, stage) => sum + lot.alive[stage]!, 0);
@@ -55,7 +56,3 @@ export function animalsOf(lot: Lot, suits: (stage: string) => boolean = () => tr
 }
 
 const kinds = ['egg', 'larva', 'nymph', 'prepupa', 'pupa'];
-
-function materialOf({what, amount, unit}: NonNullable<Lot['material']>): string {
-  return unit === 'pieces' ? `${amount} ${what}` : `${amount} ${unit} of ${what}`;
-}

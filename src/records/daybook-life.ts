@@ -1,4 +1,5 @@
 // Sentences about lots, their animals, and what came out of them.
+import {materialInWords} from './plain-words.ts';
 import type {RecordOf, RoomRecord} from './schema/index.ts';
 import {animalsInWords, countsInWords, listed} from './stage-words.ts';
 
@@ -71,7 +72,7 @@ function lotBegun({code, sample, from, unit, stages, material, counted, taxon}: 
   const what =
     material === undefined
       ? `${countsInWords(stages ?? {})}${how}`
-      : `${material.amount} ${material.unit} of ${material.what}, animals hidden`;
+      : `${materialInWords(material)}, animals hidden`;
   return `lot ${code} begun ${origin} in unit ${unit}: ${what}${taxon === undefined ? '' : `, ${taxon}`}`;
 }
 

@@ -3,6 +3,7 @@ import type {Window} from '../development/answer.ts';
 import {dayMonth, weekdayDay} from '../exchange/pictures/day-words.ts';
 import type {Civil, Day} from '../records/civil.ts';
 import {type Instant, MS_PER_DAY} from '../records/entry.ts';
+import {materialInWords} from '../records/plain-words.ts';
 import type {Outlook} from '../work/outlook.ts';
 
 /** "today", "tomorrow", "Tue", "1 Jul" */
@@ -62,7 +63,7 @@ export function statusWords({lot, forecast}: Outlook): string {
 /** "18 alive of 24", "40 galls, animals hidden" */
 export function aliveWords({lot, forecast}: Outlook): string {
   const {material, tally} = lot;
-  if (material !== undefined) return `${material.amount} ${material.what}, animals hidden`;
+  if (material !== undefined) return `${materialInWords(material)}, animals hidden`;
   if (forecast.alive === null) return 'number alive not known';
   const came = tally.started + tally.hatched + tally.mergedIn + tally.found;
   return `${forecast.alive} alive of ${came}${lot.counted === 'estimated' ? ', estimated' : ''}`;

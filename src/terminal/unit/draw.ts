@@ -1,6 +1,7 @@
 // A unit, drawn: its course, what lives in it, what is due, cautions.
 import {type Line, line} from '../../exchange/pictures/line.ts';
-import {inOrder} from '../../records/stage.ts';
+import {materialInWords} from '../../records/plain-words.ts';
+import {countsInWords} from '../../records/stage-words.ts';
 import {valueAt} from '../../records/state.ts';
 import {livingIn} from '../../work/unit-course.ts';
 import {scrolled, whereScrolled} from '../scroll.ts';
@@ -39,9 +40,8 @@ function below({code}: SheetOf<'unit'>, view: View): Line[] {
   const cautions = [...new Set(tasks.flatMap(({caution}) => (caution === null ? [] : [caution])))];
   return [
     ...livingIn(desk, code).map(lot => {
-      const alive = inOrder(lot.alive).map(([stage, count]) => `${count} ${stage}`);
-      const what =
-        lot.material === undefined ? alive.join(', ') : `${lot.material.amount} ${lot.material.what}`;
+      const {material, alive} = lot;
+      const what = material === undefined ? countsInWords(alive) : materialInWords(material);
       return line(` lives  ${lot.code}  ${what}${lot.taxon === undefined ? '' : `, ${lot.taxon}`}`);
     }),
     ...tasks.map(task =>

@@ -34,3 +34,9 @@ export function textOption(options: Options, name: string): string | undefined {
   const value = options[name];
   return typeof value === 'string' ? value : undefined;
 }
+
+/** A number option, undefined where it was not given. */
+export function numberOption(options: Options, name: string): number | undefined {
+  const value = options[name];
+  return typeof value === 'number' ? value : undefined;
+}

@@ -12,7 +12,7 @@ import {
   degreeDaysOfFile,
   degreeDaysOfOneDay,
 } from '../work/degree-days.ts';
-import {type Command, examples, type Options, textOption} from './command.ts';
+import {type Command, examples, numberOption, type Options, textOption} from './command.ts';
 import {degreeDaysText, rowsText} from './degree-days-text.ts';
 import {numberWord} from './words.ts';
 
@@ -113,11 +113,6 @@ function wishesIn(options: Options): DegreeDayWishes {
 
 function numbers(word: string, earlier: readonly number[] = []): number[] {
   return [...earlier, numberWord(word)];
-}
-
-function numberOption(options: Options, name: string): number | undefined {
-  const value = options[name];
-  return typeof value === 'number' ? value : undefined;
 }
 
 function dayOption(options: Options, name: string): Day | undefined {

@@ -69,7 +69,16 @@ export const commands: readonly CommandEntry[] = [
       summary: 'a minimum–maximum thermometer was read',
       load: () => import('./extremes.ts'),
     },
-    {name: 'water', summary: 'water was measured', load: () => import('./water.ts')},
+    {
+      name: 'water',
+      summary: 'water was measured; without a unit: oxygen and ammonia (no room needed)',
+      load: () => import('./water.ts'),
+    },
+    {
+      name: 'air',
+      summary: 'humidity, dew point, wet bulb, salt solutions (no room needed)',
+      load: () => import('./air.ts'),
+    },
     {name: 'mask', summary: 'readings not to be trusted', load: () => import('./mask.ts')},
     {
       name: 'degree-days',

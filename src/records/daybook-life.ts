@@ -43,6 +43,8 @@ export function lifeSentence(record: RoomRecord): string | undefined {
       const how = [rank, by && `det. ${by}`, on].filter(part => part !== undefined);
       return `specimen ${specimen} identified as ${taxon}${how.length === 0 ? '' : ` (${how.join(', ')})`}${because(record.note)}`;
     }
+    case 'print':
+      return printSentence(record);
     case 'close':
       return `lot ${record.lot} closed${because(record.reason)}`;
     default:
@@ -93,6 +95,12 @@ function parasitoidSentence({count, taxon, hosts, hostStage, codes, animal}: Rec
   const noun = count === 1 ? 'parasitoid' : 'parasitoids';
   const host = hosts === 0 ? 'hosts counted before' : animalsInWords(hosts, hostStage);
   return `${count} ${noun}${name} out of ${host}${single(animal)}${coded(codes)}`;
+}
+
+function printSentence({labels}: RecordOf<'print'>): string {
+  const kinds = [...new Set(labels.map(({kind}) => kind))];
+  const codes = [...new Set(labels.flatMap(label => label.for))];
+  return `labels printed (${listed(kinds)})${coded(codes)}`;
 }
 
 function single(animal: string | undefined): string {

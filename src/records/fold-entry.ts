@@ -2,7 +2,7 @@
 import type {Dated} from './counting.ts';
 import type {RoomDraft} from './draft.ts';
 import {beginLot, joinUnder, mergeLots, splitLot} from './fold-lots.ts';
-import {emerge, identify, moultToImago, parasitise, preserve} from './fold-specimens.ts';
+import {emerge, identify, moultToImago, parasitise, preserve, printLabels} from './fold-specimens.ts';
 import {
   closeLot,
   countAnimals,
@@ -74,6 +74,9 @@ function takeEffectInLot(room: RoomDraft, each: Dated): void {
       break;
     case 'parasitoid':
       parasitise(room, lot, record, each);
+      break;
+    case 'print':
+      printLabels(room, record, each);
       break;
     case 'move':
       moveLot(lot, record, each);

@@ -68,6 +68,12 @@ export function moultToImago(room: RoomDraft, record: RecordOf<'imago'>, {at, en
   room.lots.get(specimen.lot)!.entries.push(entry);
 }
 
+/** Specimens that are no longer there, because the entry that brought them is void, are passed over. */
+export function printLabels(room: RoomDraft, record: RecordOf<'print'>, {at}: Dated): void {
+  for (const {kind, text, for: codes} of record.labels)
+    for (const code of codes) room.specimens.get(code)?.printed.push({kind, text, at});
+}
+
 /** What a record says of each of its specimens; what every specimen of a lot has is added. */
 type Told = Partial<Omit<SpecimenDraft, 'code' | 'kind' | 'lot' | 'at' | 'entry'>>;
 
@@ -82,7 +88,15 @@ function addSpecimens(
   for (const [index, code] of codes.entries()) {
     if (room.specimens.has(code)) continue;
     const kind = kinds[record.record];
-    const specimen: SpecimenDraft = {code, kind, lot: lot.code, at, entry: entry.id, identifications: []};
+    const specimen: SpecimenDraft = {
+      code,
+      kind,
+      lot: lot.code,
+      at,
+      entry: entry.id,
+      identifications: [],
+      printed: [],
+    };
     room.specimens.set(code, Object.assign(specimen, {taxon: lot.taxon, animal: record.animal}, told(index)));
     lot.specimens.push(code);
   }

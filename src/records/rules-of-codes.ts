@@ -45,11 +45,24 @@ const firstSaysWhatItIs: Rule = (room, {entry: {id, record}}) => {
   return {what, mend: `Give "${missing.join('" and "')}", or correct the code.`};
 };
 
+/** Held only when labels are printed: that the entry of a specimen is void later takes back no label. */
+const printsForSpecimensOfItsLot: Rule = (room, {entry: {record}}) => {
+  if (record.record !== 'print') return undefined;
+  const codes = record.labels.flatMap(label => label.for);
+  const stranger = codes.find(code => room.specimens.get(code)?.lot !== record.lot);
+  if (stranger === undefined) return undefined;
+  return {
+    what: `lot ${record.lot} has no specimen ${stranger}`,
+    mend: `Name specimens of ${record.lot}; every lot has a record of its own.`,
+  };
+};
+
 export const rulesOfCodes: readonly Rule[] = [
   namesWhatIsThere,
   firstSaysWhatItIs,
   asManyCodesAsSpecimens,
   noCodeTwiceInOneRecord,
+  printsForSpecimensOfItsLot,
 ];
 
 type Place = Pick<ReadonlyMap<string, unknown>, 'has' | 'keys'>;

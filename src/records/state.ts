@@ -117,7 +117,16 @@ export interface Specimen {
   /** Its present name: the last identification, else what was said when it was recorded. */
   readonly taxon?: string | undefined;
   readonly identifications: readonly Entry[];
+  /** Labels printed for it, oldest first. */
+  readonly printed: readonly PrintedLabel[];
   readonly entry: string;
+}
+
+/** A label as it was printed: its text line by line, before lines were broken to fit. */
+export interface PrintedLabel {
+  readonly kind: RecordOf<'print'>['labels'][number]['kind'];
+  readonly text: readonly string[];
+  readonly at: Instant;
 }
 
 /** One thing done or skipped for a unit or lot. */

@@ -4,6 +4,7 @@ import {Refusal} from '../refusal.ts';
 import * as care from './care.ts';
 import * as daybook from './daybook.ts';
 import * as instruments from './instruments.ts';
+import * as labels from './labels.ts';
 import * as lots from './lots.ts';
 import * as profile from './profile.ts';
 import * as samples from './samples.ts';
@@ -32,6 +33,7 @@ const schemas = {
   imago: lots.imago,
   parasitoid: lots.parasitoid,
   identification: lots.identification,
+  print: labels.print,
   rule: care.rule,
   calendar: units.calendar,
   person: units.person,

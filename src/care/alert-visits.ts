@@ -8,18 +8,26 @@ import type {Visit} from './visits.ts';
 import {compareNaturally} from './walking-order.ts';
 import {dateWords, dayDateWords, timeWords} from './when-words.ts';
 
-/** One alert for each closed spell, naming its visits. Its day is the first of the spell. */
+/**
+ * One alert for each closed spell. The nearest names its visits and what would cure them; those after it only say
+ * that they come. The day of an alert is the first of its spell.
+ */
 export function visitAlerts(visits: readonly Visit[], open: OpenTime, civil: Civil): Alert[] {
   const bySpell = grouped(visits, ({to}) => endOfSpell(civil.dayOf(to), open, -1));
-  return [...bySpell].map(([first, made]) => {
+  return [...bySpell].map(([first, made], i) => {
     const why = open.closedBecause(civil.dayOf(made[0]!.to));
     const needed = made.length === 1 ? 'a visit is needed' : `${made.length} visits are needed`;
+    const closed = `${closedWords(first, open, civil)}${why === undefined ? '' : ` (${why})`}, and ${needed}`;
+    const units = unitsOf(made.flatMap(({jobs}) => jobs));
     return {
       id: `visit:${first}`,
-      what: `${closedWords(first, open, civil)}${why === undefined ? '' : ` (${why})`}, and ${needed}: ${made.map(visit => visitWords(visit, civil)).join('; ')}`,
-      where: unitsOf(made.flatMap(({jobs}) => jobs)),
+      what: `${closed}: ${i === 0 ? made.map(visit => visitWords(visit, civil)).join('; ') : units}`,
+      where: units,
       since: made[0]!.from,
-      mend: 'Write the day as open in the calendar; or feed more beforehand and keep it cooler, where the animals and their water bear that.',
+      mend:
+        i === 0
+          ? 'Write the day as open in the calendar; or feed more beforehand and keep it cooler, where the animals and their water bear that.'
+          : 'teneral ahead shows what for.',
     };
   });
 }

@@ -106,8 +106,10 @@ function taskOf(job: Job, last: Instant | undefined, today: Today): Task | undef
   };
 }
 
-function stateOf({latest}: Window, dueDay: Day, {day, asked}: Today): TaskState {
-  if (dueDay < day || latest < asked) return 'overdue';
+/** What was wanted from the first moment on is late only when its limit has passed, not on the next morning. */
+function stateOf({since, target, latest}: Window, dueDay: Day, {day, asked}: Today): TaskState {
+  if (latest < asked) return 'overdue';
+  if (dueDay < day) return target === since ? 'due' : 'overdue';
   return dueDay === day ? 'due' : 'early';
 }
 

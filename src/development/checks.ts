@@ -6,13 +6,24 @@ const WAITING = 0.05;
 /** A look this near to a round is that round. */
 const SAME_ROUND_DAYS = 0.5;
 
+/** The first look may not be later than this before one animal in twenty is out. */
+const AT_THE_LATEST_DAYS = 1;
+/** Rounds further apart than this have closed days between them. */
+const NEXT_ROUND_DAYS = 1.25;
+
 /**
- * Where checks begin: the last open round not after 3 days before one animal in twenty is out; where the lot has no
- * such round, its first. Rounds are those since the lot began, in order of time.
+ * Where checks begin: the last open round not after 3 days before one animal in twenty is out. Where closed days lie
+ * between that round and those 3 days, the first round after them, if that is still 1 day before: nobody opens a
+ * dark box for days on which nothing comes. A lot without such a round begins with its first. Rounds are those since
+ * the lot began, in order of time.
  */
 export function startChecking(p05Days: number | null, roundsDays: readonly number[]): number | null {
   if (p05Days === null) return null;
-  return roundsDays.findLast(round => round <= p05Days - BEFORE_FIRST_DAYS) ?? roundsDays[0] ?? null;
+  const wanted = p05Days - BEFORE_FIRST_DAYS;
+  const before = roundsDays.findLast(round => round <= wanted) ?? roundsDays[0] ?? null;
+  if (before === null || wanted - before <= NEXT_ROUND_DAYS) return before;
+  const after = roundsDays.find(round => round > wanted);
+  return after !== undefined && after <= p05Days - AT_THE_LATEST_DAYS ? after : before;
 }
 
 export interface CheckPlan {

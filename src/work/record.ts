@@ -78,7 +78,7 @@ async function entriesFor(given: readonly Given[], room: Room, session: Session)
   const civil = civilOf(room.zone);
   const now = nowOf(session, civil);
   let before = fold(await room.entriesWith(namesIn(given.map(({record}) => record))), now);
-  const known = keysOf(before.history);
+  const known = keysOf(before);
   const fresh = given.filter(({record}) => isFresh(record, known));
   const placed = fresh.map(({record, where}) => inZone(record, civil, where));
   const profiles = await profilesOf(candidatesOf(placed, before), before);
@@ -109,8 +109,11 @@ function namesIn(records: readonly RoomRecord[]): Names {
   };
 }
 
-function keysOf(entries: readonly Entry[]): Set<string> {
-  return new Set(entries.flatMap(({record: {key}}) => (key === undefined ? [] : [key])));
+/** Keys of what counts: an entry that was taken back may be written again, corrected, under its key. */
+function keysOf({history, voided}: RoomState): Set<string> {
+  return new Set(
+    history.flatMap(({id, record: {key}}) => (key === undefined || voided.has(id) ? [] : [key])),
+  );
 }
 
 /** Not applied before, and not already in this batch: the first one with a key counts. */

@@ -12,6 +12,13 @@ describe('a task', () => {
     expect([wall(task.target), wall(task.latest)]).toEqual(['2031-05-20T10:00', '2031-05-22T10:00']);
   });
 
+  it('of a first feeding is late only once one interval has passed, not on the next morning', () => {
+    const states = ['2031-05-21T09:00', '2031-05-22T09:00', '2031-05-22T10:01'].map(
+      now => feed([...room, everyTwo], now)!.state,
+    );
+    expect(states).toEqual(['due', 'due', 'overdue']);
+  });
+
   it('counts from when it was really done, not from the plan', () => {
     const fed = [care('feed', 'A', '2031-05-20T10:30'), care('feed', 'A', '2031-05-23T16:30')];
     const task = feed([...room, everyTwo, ...fed], '2031-05-24T09:00')!;
@@ -71,7 +78,8 @@ describe('a task', () => {
     expect(feed(skipped, '2031-05-20T13:00')!.skipped?.why).toBe('no leaves left');
     expect(feed(skipped, '2031-05-20T13:00')!.state).toBe('due');
     expect(feed(skipped, '2031-05-21T09:30')!.skipped).toBeUndefined();
-    expect(feed(skipped, '2031-05-21T09:30')!.state).toBe('overdue');
+    expect(feed(skipped, '2031-05-21T09:30')!.state).toBe('due');
+    expect(feed(skipped, '2031-05-22T10:01')!.state).toBe('overdue');
   });
 
   it('keeps its time of day over a change of clocks', () => {

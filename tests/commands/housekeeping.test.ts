@@ -99,6 +99,16 @@ describe('undo', () => {
     expect(lines.every(({voided, record}) => voided || record.record === 'void')).toBe(true);
   });
 
+  it('frees the keys of what it takes back, so that the corrected batch can be applied again', () => {
+    const room = roomOfTen();
+    const loss = (count: number) => room.apply(NOW, [{record: 'loss', key: 'once', lot: 'A', count}]);
+    loss(2);
+    room.at(NOW, 'undo');
+    loss(3);
+    loss(3);
+    expect(aliveIn(room)).toBe(7);
+  });
+
   it('takes back a void like any other request, and passes over what an undo wrote', () => {
     const room = roomOfTen();
     const [loss = ''] = room.ask<Applied>(NOW, 'loss', 'A', '2', '--cause', 'dead').entries;

@@ -8,7 +8,12 @@ const rounds = (closed: readonly number[] = []) =>
 describe('startChecking', () => {
   test('is the last open round not after three days before one animal in twenty', () => {
     expect(startChecking(20, rounds())).toBe(16.375);
-    expect(startChecking(20, rounds([16, 15]))).toBe(14.375);
+  });
+
+  test('is the first round after closed days that lie before it, if that is a day before one in twenty still', () => {
+    expect(startChecking(20, rounds([16, 15]))).toBe(17.375);
+    expect(startChecking(20, rounds([15, 16, 17]))).toBe(18.375);
+    expect(startChecking(20, rounds([15, 16, 17, 18]))).toBe(14.375);
   });
 
   test('is the first round of a lot whose adults are that near, and null where none are expected', () => {

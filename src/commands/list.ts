@@ -55,7 +55,7 @@ const SPECIMENS: Column<rows.SpecimenRow>[] = [
   {head: 'name', cell: row => or(row.taxon)},
   {head: 'sex', cell: row => or(row.sex)},
   {head: 'day', cell: row => day(row.at)},
-  {head: 'lot', cell: row => row.lot},
+  {head: 'lot', cell: row => or(row.lot)},
   {head: 'sample', cell: row => row.sample},
 ];
 

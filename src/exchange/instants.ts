@@ -38,7 +38,12 @@ export function inZone(record: RoomRecord, civil: Civil, where = ''): RoomRecord
     const text = fields[name];
     if (typeof text === 'string') fields[name] = isoOf(text, civil, placed(where, name));
   }
-  if (record.record === 'sample') fields.collected = collectedInZone(record.collected, civil, where);
+  if (record.record === 'sample') {
+    fields.collected = spansInZone(record.collected, civil, where, 'collected');
+    const {lastEmptied, ...trap} = record.trap ?? {};
+    if (lastEmptied !== undefined)
+      fields.trap = {...trap, ...spansInZone({lastEmptied}, civil, where, 'trap')};
+  }
   // Only texts were replaced by texts.
   return fields as RoomRecord;
 }
@@ -82,15 +87,20 @@ function offsetMinutes(offset: string): number | undefined {
 
 function fieldsWithInstants(record: RoomRecord): readonly string[] {
   const spans = record.record === 'extremes' || record.record === 'mask' ? ['from', 'to'] : [];
-  return ['at', 'since', 'recordedAt', ...spans];
+  return ['at', 'since', 'killedAt', 'recordedAt', ...spans];
 }
 
 /** Traps are emptied on a day; only a time of day makes it an instant. */
-function collectedInZone(collected: {from: string; to?: string | undefined}, civil: Civil, where: string) {
-  const ends = Object.entries(collected).filter((end): end is [string, string] => end[1] !== undefined);
+function spansInZone(
+  span: Readonly<Record<string, string | undefined>>,
+  civil: Civil,
+  where: string,
+  of: string,
+) {
+  const ends = Object.entries(span).filter((end): end is [string, string] => end[1] !== undefined);
   return Object.fromEntries(
     ends.map(([name, text]) => {
-      const field = placed(where, `collected.${name}`);
+      const field = placed(where, `${of}.${name}`);
       return [name, readDay(text) ?? isoOf(text, civil, field)];
     }),
   );

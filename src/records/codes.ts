@@ -14,6 +14,7 @@ export interface Reference {
 export function codesGiven(record: RoomRecord): readonly string[] {
   switch (record.record) {
     case 'sample':
+    case 'subsample':
     case 'lot':
       return [record.code];
     case 'split':
@@ -37,6 +38,8 @@ export function codesNamed(record: RoomRecord): readonly Reference[] {
       const mother = from === undefined ? {} : 'lot' in from ? {lot: from.lot} : {specimen: from.specimen};
       return [...named({sample, unit, ...mother}), ...candidates.map(({profile}) => profileNamed(profile))];
     }
+    case 'subsample':
+      return named({sample: record.of});
     case 'rule': {
       const {unit, lot, profile} = record.for;
       return named({unit, lot, profile});
@@ -49,6 +52,7 @@ export function codesNamed(record: RoomRecord): readonly Reference[] {
       return record.about === undefined ? [] : [{kind: 'anything', code: record.about}];
     default:
       return named({
+        sample: 'sample' in record ? record.sample : undefined,
         lot: 'lot' in record ? record.lot : undefined,
         unit: 'unit' in record ? record.unit : undefined,
         logger: 'logger' in record ? record.logger : undefined,

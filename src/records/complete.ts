@@ -15,8 +15,8 @@ export interface Setting {
 }
 
 /**
- * The records of a batch with `at` (when it was written down, else now), specimen codes and the stage of what hatched filled in. The first record of a
- * sample, unit or logger keeps no `at` where none is given: it holds from the beginning.
+ * The records of a batch with `at` (when it was written down, else now), specimen codes and the stage of what hatched filled in. A
+ * sample, and the first record of a unit or logger, keeps no `at` where none is given: it holds from the beginning.
  */
 export function complete(records: readonly RoomRecord[], setting: Setting): RoomRecord[] {
   const {now, before, profiles} = setting;
@@ -27,6 +27,7 @@ export function complete(records: readonly RoomRecord[], setting: Setting): Room
   return records.map(record => {
     switch (record.record) {
       case 'sample':
+      case 'subsample':
       case 'extremes':
       case 'void':
         return record;
@@ -79,7 +80,7 @@ function hatchedStage(
   if (record.stage !== undefined) return record.stage;
   const lot =
     lots.get(record.lot) ?? records.find(other => other.record === 'lot' && other.code === record.lot);
-  const candidates = lot !== undefined && 'candidates' in lot ? lot.candidates : [];
+  const candidates = lot !== undefined && 'candidates' in lot ? (lot.candidates ?? []) : [];
   const [likeliest] = heaviestFirst(candidates);
   const profile = profiles.get(likeliest?.profile ?? '');
   return profile === undefined ? undefined : firstStageAfterEgg(profile);

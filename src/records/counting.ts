@@ -31,8 +31,12 @@ export function voidedAmong(entries: readonly Entry[]): Set<string> {
   return voided;
 }
 
+/** Where they give no instant of their own they hold from the beginning. */
+const TIMELESS: ReadonlySet<string> = new Set(['sample', 'subsample', 'unit', 'logger']);
+
 function holdsFrom(entry: Entry): Instant {
   const {record} = entry;
-  const timeless = record.record === 'sample' || record.record === 'unit' || record.record === 'logger';
-  return timeless && record.at === undefined ? Number.NEGATIVE_INFINITY : atOf(entry);
+  return TIMELESS.has(record.record) && (!('at' in record) || record.at === undefined)
+    ? Number.NEGATIVE_INFINITY
+    : atOf(entry);
 }

@@ -1,5 +1,6 @@
 // Sentences about lots, their animals, and what came out of them.
-import {materialInWords} from './plain-words.ts';
+import {nameIn} from './fold-specimens.ts';
+import {materialInWords, whenWritten} from './plain-words.ts';
 import type {RecordOf, RoomRecord} from './schema/index.ts';
 import {animalsInWords, countsInWords, listed} from './stage-words.ts';
 
@@ -23,7 +24,7 @@ export function lifeSentence(record: RoomRecord): string | undefined {
     case 'loss':
       return `${animalsInWords(record.count, record.stage)} ${causes[record.cause]}${single(record.animal)}${because(record.note)}`;
     case 'voucher':
-      return `${animalsInWords(record.count, record.stage)} preserved${single(record.animal)}${coded(record.codes ?? one(record.specimen))}`;
+      return voucherSentence(record);
     case 'move':
       return `moved to unit ${record.unit}`;
     case 'split': {
@@ -39,10 +40,22 @@ export function lifeSentence(record: RoomRecord): string | undefined {
     case 'parasitoid':
       return parasitoidSentence(record);
     case 'identification': {
-      const {specimen, taxon, rank, by, on} = record;
+      const {specimen, rank, by, on} = record;
       const how = [rank, by && `det. ${by}`, on].filter(part => part !== undefined);
-      return `specimen ${specimen} identified as ${taxon}${how.length === 0 ? '' : ` (${how.join(', ')})`}${because(record.note)}`;
+      return `specimen ${specimen} identified as ${nameIn(record)}${how.length === 0 ? '' : ` (${how.join(', ')})`}${because(record.note)}`;
     }
+    case 'revision': {
+      const {taxon, candidates = [], specimen} = record;
+      const may = candidates.map(({profile, weight}) => `${profile} ${weight}`);
+      const said = [
+        ...(taxon === undefined ? [] : [`named ${taxon}`]),
+        ...(may.length === 0 ? [] : [`may be ${may.join(', ')}`]),
+      ];
+      const after = specimen === undefined ? '' : `, after ${specimen}`;
+      return `lot ${record.lot} ${said.join('; ')}${after}${because(record.why)}`;
+    }
+    case 'preparation':
+      return preparationSentence(record);
     case 'print':
       return printSentence(record);
     case 'close':
@@ -61,7 +74,28 @@ const causes = {
   other: 'lost',
 } as const;
 
-function lotBegun({code, sample, from, unit, stages, material, counted, taxon}: RecordOf<'lot'>): string {
+function voucherSentence(record: RecordOf<'voucher'>): string {
+  const {count, stage, taxon, sample, together, animal} = record;
+  const name = taxon === undefined ? '' : ` (${taxon})`;
+  const out = sample === undefined ? 'preserved' : `taken out of sample ${sample} dead and preserved`;
+  const vial = together === true && count > 1 ? ' in one vial' : '';
+  const codes = coded(record.codes ?? one(record.specimen));
+  return `${animalsInWords(count, stage)}${name} ${out}${vial}${single(animal)}${codes}`;
+}
+
+function preparationSentence(record: RecordOf<'preparation'>): string {
+  const {specimen, method, medium, store, killedAt, agent} = record;
+  const killed =
+    killedAt === undefined && agent === undefined
+      ? undefined
+      : `killed${killedAt === undefined ? '' : ` ${whenWritten(killedAt)}`}${agent === undefined ? '' : ` (${agent})`}`;
+  const how = [killed, method, medium && `in ${medium}`, store && `kept in ${store}`];
+  const said = how.filter(part => part !== undefined);
+  return `specimen ${specimen} prepared${said.length === 0 ? '' : `: ${said.join(', ')}`}${because(record.note)}`;
+}
+
+function lotBegun(record: RecordOf<'lot'>): string {
+  const {code, sample, from, unit, stages, material, counted, within, taxon} = record;
   const origin =
     sample !== undefined
       ? `from sample ${sample}`
@@ -70,7 +104,8 @@ function lotBegun({code, sample, from, unit, stages, material, counted, taxon}: 
         : 'lot' in from
           ? `from eggs laid in lot ${from.lot}`
           : `from eggs of ${from.specimen}`;
-  const how = {exact: '', estimated: ' (estimated)', unknown: ' (number unknown)'}[counted];
+  const give = within === undefined ? '' : ` ± ${within}`;
+  const how = {exact: '', estimated: ` (estimated${give})`, unknown: ' (number unknown)'}[counted];
   const what =
     material === undefined
       ? `${countsInWords(stages ?? {})}${how}`
@@ -81,20 +116,32 @@ function lotBegun({code, sample, from, unit, stages, material, counted, taxon}: 
 function emergenceSentence(record: RecordOf<'emergence'>): string {
   const {adults, as, fate, condition, exuviae, codes, animal} = record;
   const noun = (count: number) => (count === 1 ? as : as === 'subimago' ? 'subimagines' : 'adults');
-  const groups = adults.map(({sex, count}) =>
-    sex === 'unknown' ? `${count} ${noun(count)}` : `${count} ${sex} ${noun(count)}`,
-  );
-  const skin = exuviae === undefined ? '' : `, exuviae ${exuviae.code}`;
+  const groups = adults.map(({sex, count, fate: own, condition: state}) => {
+    const differs = [own, state].filter(part => part !== undefined);
+    const said = differs.length === 0 ? '' : ` (${differs.join(', ')})`;
+    return `${count}${sex === 'unknown' ? '' : ` ${sex}`} ${noun(count)}${said}`;
+  });
+  const skin = exuviae === undefined ? '' : `, ${partWords(exuviae)}`;
   const state = [fate === 'kept' ? undefined : fate, condition].filter(part => part !== undefined);
   const after = state.length === 0 ? '' : `, ${state.join(', ')}`;
   return `${listed(groups)} emerged${single(animal)}${after}${skin}${coded(codes)}`;
 }
 
-function parasitoidSentence({count, taxon, hosts, hostStage, codes, animal}: RecordOf<'parasitoid'>): string {
+function parasitoidSentence(record: RecordOf<'parasitoid'>): string {
+  const {count, taxon, sex, hosts, hostStage, hyper, outOf, remains, together, codes, animal} = record;
   const name = taxon === undefined ? '' : ` (${taxon})`;
-  const noun = count === 1 ? 'parasitoid' : 'parasitoids';
+  const kind = hyper === true ? 'hyperparasitoid' : 'parasitoid';
+  const noun = `${sex === undefined || sex === 'unknown' ? '' : `${sex} `}${kind}${count === 1 ? '' : 's'}`;
   const host = hosts === 0 ? 'hosts counted before' : animalsInWords(hosts, hostStage);
-  return `${count} ${noun}${name} out of ${host}${single(animal)}${coded(codes)}`;
+  const through = outOf === undefined ? '' : ` through ${outOf}`;
+  const vial = together === true && count > 1 ? ', in one vial' : '';
+  const kept = remains === undefined ? '' : `, ${partWords(remains)}`;
+  return `${count} ${noun}${name} out of ${host}${through}${single(animal)}${vial}${kept}${coded(codes)}`;
+}
+
+/** "exuviae 26-031-A-1a" */
+export function partWords({code, what = 'exuviae'}: {code: string; what?: string | undefined}): string {
+  return `${what.replace('-', ' ')} ${code}`;
 }
 
 function printSentence({labels}: RecordOf<'print'>): string {

@@ -11,6 +11,21 @@ export function roomSentence(record: RoomRecord): string {
       return loggerSentence(record);
     case 'sample':
       return sampleSentence(record);
+    case 'subsample': {
+      const {code, of, part, share} = record;
+      const what = [part, share === undefined ? undefined : `${Math.round(share * 100)} %`];
+      const said = what.filter(one => one !== undefined).join(', ');
+      return `part ${code} taken of sample ${of}${said === '' ? '' : `: ${said}`}`;
+    }
+    case 'bycatch': {
+      const {count, what, alive, done, sample} = record;
+      const state = alive === undefined ? '' : alive ? ', alive' : ', dead';
+      return `by-catch in sample ${sample}: ${count} ${what}${state}, ${done}`;
+    }
+    case 'sorting': {
+      const how = {unsorted: 'not sorted yet', partly: 'sorted in part', sorted: 'sorted'}[record.state];
+      return `sample ${record.sample} ${how}${record.note === undefined ? '' : `: ${record.note}`}`;
+    }
     case 'rule': {
       const {every, task, code, off} = record;
       const often = 'days' in every ? `every ${every.days} days` : `every ${every.degreeDays} degree-days`;
@@ -52,11 +67,12 @@ function unitSentence({code, type, place, logger, setPoints}: RecordOf<'unit'>):
   return `unit ${code}${what}${place === undefined ? '' : ` at ${place}`}${course}${read}`;
 }
 
-function sampleSentence({code, method, collected, place, host}: RecordOf<'sample'>): string {
+function sampleSentence({code, method, collected, place, host, hostPart}: RecordOf<'sample'>): string {
   const {from, to} = collected;
   const when =
     to === undefined || to === from ? whenWritten(from) : `${whenWritten(from)} to ${whenWritten(to)}`;
   const where = [place?.locality, place?.region, place?.country].filter(part => part !== undefined);
+  const on = [host, hostPart].filter(part => part !== undefined).join(', ');
   const at = where.length === 0 ? '' : `, ${where.join(', ')}`;
-  return `sample ${code} collected ${when} (${method.replace('-', ' ')})${at}${host === undefined ? '' : `, on ${host}`}`;
+  return `sample ${code} collected ${when} (${method.replace('-', ' ')})${at}${on === '' ? '' : `, on ${on}`}`;
 }

@@ -8,11 +8,13 @@ import {type Fault, firstFault, type Known} from './rule.ts';
 import {rulesOfAnimals} from './rules-of-animals.ts';
 import {namesWhatIsThere, rulesOfCodes} from './rules-of-codes.ts';
 import {rulesOfLots} from './rules-of-lots.ts';
+import {rulesOfSamples} from './rules-of-samples.ts';
+import {rulesOfSpecimens} from './rules-of-specimens.ts';
 import {rulesOfTime} from './rules-of-time.ts';
 import type {RoomState} from './state.ts';
 
-const rulesOfForm = [...rulesOfTime, ...rulesOfCodes];
-const rulesOfLife = [...rulesOfLots, ...rulesOfAnimals];
+const rulesOfForm = [...rulesOfTime, ...rulesOfCodes, ...rulesOfSamples];
+const rulesOfLife = [...rulesOfLots, ...rulesOfAnimals, ...rulesOfSpecimens];
 
 /**
  * Check a batch of entries against everything recorded before: all together, as of every instant of the daybook.

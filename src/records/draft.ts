@@ -1,6 +1,6 @@
 // The state of a room while it is being folded: the same shapes, still open.
 import type {Instant} from './entry.ts';
-import type {Lot, RoomState, Specimen, Tally} from './state.ts';
+import type {Lot, RoomState, Sample, Specimen, Tally} from './state.ts';
 
 /** Fields and collections that may still be changed. */
 type Open<T> = {-readonly [Field in keyof T]: OpenValue<T[Field]>};
@@ -15,7 +15,9 @@ type OpenValue<T> =
 
 export type LotDraft = Omit<Open<Lot>, 'tally'> & {tally: Open<Tally>};
 export type SpecimenDraft = Open<Specimen>;
-export type RoomDraft = Omit<Open<RoomState>, 'lots' | 'specimens'> & {
+export type SampleDraft = Open<Sample>;
+export type RoomDraft = Omit<Open<RoomState>, 'samples' | 'lots' | 'specimens'> & {
+  samples: Map<string, SampleDraft>;
   lots: Map<string, LotDraft>;
   specimens: Map<string, SpecimenDraft>;
 };

@@ -1,8 +1,18 @@
 // One entry about lots or specimens takes effect.
 import type {Dated} from './counting.ts';
 import type {RoomDraft} from './draft.ts';
-import {beginLot, joinUnder, mergeLots, splitLot} from './fold-lots.ts';
-import {emerge, identify, moultToImago, parasitise, preserve, printLabels} from './fold-specimens.ts';
+import {beginLot, joinUnder, mergeLots, reviseLot, splitLot} from './fold-lots.ts';
+import {noteBycatch, noteSorting} from './fold-samples.ts';
+import {
+  emerge,
+  identify,
+  moultToImago,
+  parasitise,
+  prepare,
+  preserve,
+  printLabels,
+  takeOut,
+} from './fold-specimens.ts';
 import {
   closeLot,
   countAnimals,
@@ -33,6 +43,15 @@ export function takeEffect(room: RoomDraft, each: Dated): void {
     case 'imago':
       moultToImago(room, record, each);
       break;
+    case 'preparation':
+      prepare(room, record, each);
+      break;
+    case 'bycatch':
+      noteBycatch(room, record, each);
+      break;
+    case 'sorting':
+      noteSorting(room, record, each);
+      break;
     case 'note':
       joinUnder(room, record.about, each);
       break;
@@ -47,6 +66,7 @@ export function takeEffect(room: RoomDraft, each: Dated): void {
 
 function takeEffectInLot(room: RoomDraft, each: Dated): void {
   const {record} = each.entry;
+  if (record.record === 'voucher' && record.lot === undefined) takeOut(room, record, each);
   const lot = 'lot' in record ? room.lots.get(record.lot ?? '') : undefined;
   if (lot === undefined) return;
   lot.entries.push(each.entry);
@@ -81,6 +101,9 @@ function takeEffectInLot(room: RoomDraft, each: Dated): void {
     case 'move':
       moveLot(lot, record, each);
       break;
+    case 'revision':
+      reviseLot(lot, record);
+      break;
     case 'close':
       closeLot(lot, record, each);
       break;
@@ -98,6 +121,7 @@ export function absentCode(room: RoomDraft, record: RoomRecord): string | undefi
       return absent(room.lots, record.lot) ?? absent(room.lots, record.into);
     case 'identification':
     case 'imago':
+    case 'preparation':
       return absent(room.specimens, record.specimen);
     case 'note':
       return isThere(room, record.about) ? undefined : record.about;

@@ -2,7 +2,7 @@
 import type {Dated} from './counting.ts';
 import type {RoomDraft} from './draft.ts';
 import {atOf, type Instant} from './entry.ts';
-import type {History} from './state.ts';
+import type {Header, History} from './state.ts';
 
 /** A longer pause between readings is a gap; a person reads once a day. */
 const GAP_HOURS = {automatic: 3, extremes: 3, hand: 26} as const;
@@ -34,7 +34,7 @@ export function furnish(room: RoomDraft, {at, entry}: Dated): void {
     }
     case 'sample':
       if (!room.samples.has(record.code))
-        room.samples.set(record.code, {...factsOf(record), at: atOf(entry)});
+        room.samples.set(record.code, {...factsOf(record), at: atOf(entry), bycatch: [], specimens: []});
       break;
     case 'rule':
       room.rules.set(record.code, factsOf(record));
@@ -51,20 +51,40 @@ export function furnish(room: RoomDraft, {at, entry}: Dated): void {
   }
 }
 
+/** The parts of field samples, each with the facts of its whole; a part may have parts of its own. */
+export function divideSamples({samples}: RoomDraft, dated: readonly Dated[]): void {
+  const parts = dated.flatMap(({entry}) => (entry.record.record === 'subsample' ? [entry] : []));
+  for (let left = parts; left.length > 0; ) {
+    const ready = left.filter(({record}) => record.record === 'subsample' && samples.has(record.of));
+    if (ready.length === 0) return;
+    for (const entry of ready) {
+      if (entry.record.record !== 'subsample' || samples.has(entry.record.code)) continue;
+      const {of, ...own} = factsOf(entry.record);
+      const {part, share, sorting, ...whole} = samples.get(of)!;
+      const said = Object.fromEntries(Object.entries(own).filter(([, value]) => value !== undefined));
+      samples.set(own.code, {
+        ...whole,
+        ...said,
+        code: own.code,
+        of,
+        at: atOf(entry),
+        bycatch: [],
+        specimens: [],
+      });
+    }
+    left = left.filter(entry => !ready.includes(entry));
+  }
+}
+
 /** The first value holds from the beginning. */
 function changed<Value>(history: History<Value> | undefined, value: Value, from: Instant): History<Value> {
   return history === undefined ? [{from: Number.NEGATIVE_INFINITY, value}] : [...history, {from, value}];
 }
 
-interface Written {
-  readonly record: string;
-  readonly key?: string | undefined;
-  readonly recordedAt?: string | undefined;
-  readonly at?: string | undefined;
-}
+type Written = {readonly record: string} & {readonly [Field in Exclude<Header, 'record'>]?: unknown};
 
 /** The record without what says that it is one. */
-function factsOf<Kind extends Written>(written: Kind): Omit<Kind, keyof Written> {
-  const {record, key, recordedAt, at, ...facts} = written;
+export function factsOf<Kind extends Written>(written: Kind): Omit<Kind, Header> {
+  const {record, key, recordedAt, sure, replaces, at, ...facts} = written;
   return facts;
 }

@@ -10,13 +10,14 @@ export function beginLot(room: RoomDraft, record: RecordOf<'lot'>, {at, entry}: 
   if (room.lots.has(record.code)) return;
   const mother = motherOf(room, record);
   const stages = record.stages ?? {};
-  const {progress, ages, counted, material} = record;
+  const {progress, ages, counted, within, material} = record;
   room.lots.set(record.code, {
     ...newLot(record.code, record.unit, {at, entry}),
     sample: record.sample ?? mother?.sample ?? '',
     origin: originOf(record),
     taxon: record.taxon ?? mother?.taxon,
     counted,
+    within,
     material,
     candidates: record.candidates.length > 0 ? record.candidates : (mother?.candidates ?? []),
     cohorts: [{at, stages, progress, ages, how: 'started'}],
@@ -71,6 +72,12 @@ export function mergeLots(room: RoomDraft, record: RecordOf<'merge'>, {at, entry
   into.material ??= from.material;
   from.mergedInto = into.code;
   endLot(from, {at, reason: `merged into ${into.code}`});
+}
+
+/** A name, or what the animals may be, that somebody knows better now. */
+export function reviseLot(lot: LotDraft, {taxon, candidates}: RecordOf<'revision'>): void {
+  lot.taxon = taxon ?? lot.taxon;
+  if (candidates !== undefined) lot.candidates = [...candidates];
 }
 
 /** The lot ends, and with it its stay. */
@@ -141,11 +148,16 @@ function originOf({sample, from}: RecordOf<'lot'>): Lot['origin'] {
   return {kind: 'specimen', code: from.specimen};
 }
 
-/** The lot of the female whose eggs these are. */
-function motherOf(room: RoomDraft, {from}: RecordOf<'lot'>): LotDraft | undefined {
+/** The lot of the female whose eggs these are; of one caught as an adult, what is known of herself. */
+function motherOf(room: RoomDraft, {from}: RecordOf<'lot'>): Mother | undefined {
   if (from === undefined) return undefined;
-  return room.lots.get('lot' in from ? from.lot : (room.specimens.get(from.specimen)?.lot ?? ''));
+  if ('lot' in from) return room.lots.get(from.lot);
+  const female = room.specimens.get(from.specimen);
+  const lot = room.lots.get(female?.lot ?? '');
+  return lot ?? (female && {sample: female.sample, taxon: female.taxon, candidates: []});
 }
+
+type Mother = Pick<LotDraft, 'sample' | 'taxon' | 'candidates'>;
 
 function vaguer(a: Lot['counted'], b: Lot['counted']): Lot['counted'] {
   const order = ['exact', 'estimated', 'unknown'] as const;

@@ -1,8 +1,9 @@
-// What comes out of a lot with a code of its own: adults, parasitoids, vouchers; and their names.
+// What gets a code of its own: adults, parasitoids, vouchers; and what becomes of them.
 import type {Dated} from './counting.ts';
 import type {LotDraft, RoomDraft, SpecimenDraft} from './draft.ts';
+import type {Entry} from './entry.ts';
 import {instantOf} from './entry.ts';
-import {removeFrom} from './fold-lots.ts';
+import {joinUnder, removeFrom} from './fold-lots.ts';
 import {look, lookBefore} from './fold-stages.ts';
 import type {RecordOf} from './schema/index.ts';
 import {type SpecimenRecord, specimenCodes, specimenCount} from './specimen-codes.ts';
@@ -21,9 +22,17 @@ export function emerge(
   look(lot, at);
   const {fate, condition, exuviae} = record;
   const subimagoAt = record.as === 'subimago' ? at : undefined;
-  const sexes = record.adults.flatMap(({sex, count}) => Array<typeof sex>(count).fill(sex));
+  const each = record.adults.flatMap(group => Array<typeof group>(group.count).fill(group));
   addSpecimens(room, lot, record, {at, entry}, index => {
-    return {since, sex: sexes[index], fate, condition, exuviae, subimagoAt};
+    const own = each[index];
+    return {
+      since,
+      sex: own?.sex,
+      fate: own?.fate ?? fate,
+      condition: own?.condition ?? condition,
+      exuviae,
+      subimagoAt,
+    };
   });
 }
 
@@ -34,38 +43,60 @@ export function parasitise(
   record: RecordOf<'parasitoid'>,
   {at, entry}: Dated,
 ): void {
-  const {hosts, hostStage, taxon} = record;
+  const {hosts, hostStage, taxon, sex, hyper, outOf, remains} = record;
   const since = record.since === undefined ? lookBefore(lot, at) : instantOf(record.since);
   removeFrom(lot, 'parasitised', hosts, hostStage === undefined ? 'oldest' : {stage: hostStage});
   if (hosts > 0) lot.sightings.push({kind: 'removal', at, stage: hostStage, count: hosts, entry: entry.id});
-  addSpecimens(room, lot, record, {at, entry}, () => ({since, taxon, stage: hostStage}));
+  const told = {since, taxon, sex, stage: hostStage, hyper, outOf, remains};
+  addSpecimens(room, lot, record, {at, entry}, () => told);
 }
 
-/** Immatures preserved as evidence. */
+/** Immatures of a lot preserved as evidence. */
 export function preserve(
   room: RoomDraft,
   lot: LotDraft,
   record: RecordOf<'voucher'>,
   {at, entry}: Dated,
 ): void {
-  const {stage, count} = record;
+  const {stage, count, sex} = record;
   removeFrom(lot, 'preserved', count, stage === undefined ? 'oldest' : {stage});
   lot.sightings.push({kind: 'removal', at, stage, count, entry: entry.id});
-  addSpecimens(room, lot, record, {at, entry}, () => ({stage}));
+  const taxon = record.taxon ?? lot.taxon;
+  addSpecimens(room, lot, record, {at, entry}, () => ({stage, sex, taxon}));
+}
+
+/** What was taken out of a field sample dead never was in a lot. */
+export function takeOut(room: RoomDraft, record: RecordOf<'voucher'>, {at, entry}: Dated): void {
+  const sample = room.samples.get(record.sample ?? '');
+  if (sample === undefined) return;
+  const {stage, sex, taxon} = record;
+  addSpecimens(room, sample, record, {at, entry}, () => ({lot: undefined, stage, sex, taxon}));
 }
 
 /** The last identification gives the present name; all are kept. */
-export function identify(room: RoomDraft, record: RecordOf<'identification'>, {entry}: Dated): void {
+export function identify(room: RoomDraft, record: RecordOf<'identification'>, each: Dated): void {
   const specimen = room.specimens.get(record.specimen)!;
-  specimen.taxon = record.taxon;
-  specimen.identifications.push(entry);
-  room.lots.get(specimen.lot)!.entries.push(entry);
+  specimen.taxon = nameIn(record);
+  specimen.identifications.push(each.entry);
+  joinUnder(room, record.specimen, each);
 }
 
-export function moultToImago(room: RoomDraft, record: RecordOf<'imago'>, {at, entry}: Dated): void {
-  const specimen = room.specimens.get(record.specimen)!;
-  specimen.imagoAt = at;
-  room.lots.get(specimen.lot)!.entries.push(entry);
+/** "Pieris cf. rapae", "Pieris rapae ?": a doubt stands where taxonomists write it. */
+export function nameIn({taxon, qualifier}: RecordOf<'identification'>): string {
+  if (qualifier === undefined) return taxon;
+  if (qualifier === '?') return `${taxon} ?`;
+  const [genus = '', ...epithets] = taxon.split(' ');
+  return epithets.length === 0 ? `${qualifier} ${genus}` : [genus, qualifier, ...epithets].join(' ');
+}
+
+export function moultToImago(room: RoomDraft, record: RecordOf<'imago'>, each: Dated): void {
+  room.specimens.get(record.specimen)!.imagoAt = each.at;
+  joinUnder(room, record.specimen, each);
+}
+
+export function prepare(room: RoomDraft, record: RecordOf<'preparation'>, each: Dated): void {
+  room.specimens.get(record.specimen)!.preparations.push(each.entry);
+  joinUnder(room, record.specimen, each);
 }
 
 /** Specimens that are no longer there, because the entry that brought them is void, are passed over. */
@@ -74,31 +105,44 @@ export function printLabels(room: RoomDraft, record: RecordOf<'print'>, {at}: Da
     for (const code of codes) room.specimens.get(code)?.printed.push({kind, text, at});
 }
 
-/** What a record says of each of its specimens; what every specimen of a lot has is added. */
-type Told = Partial<Omit<SpecimenDraft, 'code' | 'kind' | 'lot' | 'at' | 'entry'>>;
+/** What a record says of each of its specimens; what every specimen of a lot or sample has is added. */
+type Told = Partial<Omit<SpecimenDraft, 'code' | 'kind' | 'sample' | 'at' | 'entry'>>;
+
+/** Where specimens come out of: a lot, or straight out of a field sample. */
+interface Origin {
+  readonly code: string;
+  readonly sample?: string;
+  readonly taxon?: string | undefined;
+  readonly specimens: string[];
+}
 
 function addSpecimens(
   room: RoomDraft,
-  lot: LotDraft,
+  origin: Origin,
   record: SpecimenRecord,
-  {at, entry}: Dated,
+  {at, entry}: {readonly at: number; readonly entry: Entry},
   told: (index: number) => Told,
 ): void {
   const codes = specimenCodes(record, code => room.specimens.has(code) || room.lots.has(code));
+  const individuals = codes.length === 1 ? specimenCount(record) : 1;
   for (const [index, code] of codes.entries()) {
     if (room.specimens.has(code)) continue;
-    const kind = kinds[record.record];
     const specimen: SpecimenDraft = {
       code,
-      kind,
-      lot: lot.code,
+      kind: kinds[record.record],
+      lot: origin.code,
+      sample: origin.sample ?? origin.code,
+      taxon: origin.taxon,
+      animal: record.animal,
+      individuals,
       at,
       entry: entry.id,
       identifications: [],
+      preparations: [],
       printed: [],
     };
-    room.specimens.set(code, Object.assign(specimen, {taxon: lot.taxon, animal: record.animal}, told(index)));
-    lot.specimens.push(code);
+    room.specimens.set(code, Object.assign(specimen, told(index)));
+    origin.specimens.push(code);
   }
 }
 

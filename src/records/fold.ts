@@ -3,7 +3,7 @@ import {counting, type Dated, voidedAmong} from './counting.ts';
 import {emptyRoom, type RoomDraft} from './draft.ts';
 import type {Entry, Instant} from './entry.ts';
 import {attend} from './fold-care.ts';
-import {furnish} from './fold-furniture.ts';
+import {divideSamples, furnish} from './fold-furniture.ts';
 import {live} from './fold-life.ts';
 import {measure} from './fold-readings.ts';
 import type {RoomState} from './state.ts';
@@ -34,5 +34,6 @@ export function openRoomDraft(
     measure(room, each);
     attend(room, each);
   }
+  divideSamples(room, dated);
   return {room, dated};
 }

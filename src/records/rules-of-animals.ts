@@ -49,7 +49,7 @@ const endsOnce: Rule = (room, {entry}) => {
   const {record} = entry;
   if (!endsAnAnimal(record) || record.animal === undefined) return undefined;
   const {animal} = record;
-  const lot = room.lots.get(record.lot);
+  const lot = room.lots.get(record.lot ?? '');
   const before = lot?.entries.find(
     ({record: other}) => endsAnAnimal(other) && other.lot === record.lot && other.animal === animal,
   );
@@ -71,21 +71,12 @@ const moultsOnceToImago: Rule = (room, {at, entry: {record}}, {civil}): Fault | 
   return undefined;
 };
 
-const identifiedAfterItWasFound: Rule = (room, {at, entry: {record}}, {civil}) => {
-  if (record.record !== 'identification') return undefined;
-  const specimen = room.specimens.get(record.specimen);
-  if (specimen === undefined || at >= specimen.at) return undefined;
-  const what = `${civil.iso(at)} is before ${specimen.code} was found (${civil.iso(specimen.at)})`;
-  return {what, mend: 'Correct "at".'};
-};
-
 export const rulesOfAnimals: readonly Rule[] = [
   countsWhatIsAlive,
   oneAdultOfOneAnimal,
   takesWhatIsAlive,
   endsOnce,
   moultsOnceToImago,
-  identifiedAfterItWasFound,
 ];
 
 function exactLot({lots}: RoomState, code: string): Lot | undefined {

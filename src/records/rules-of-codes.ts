@@ -2,7 +2,7 @@
 import {codesNamed, type Reference} from './codes.ts';
 import {nearest} from './nearest.ts';
 import type {Fault, Known, Rule} from './rule.ts';
-import {givenCodes, specimenCount} from './specimen-codes.ts';
+import {codeCount, givenCodes} from './specimen-codes.ts';
 import type {RoomState} from './state.ts';
 
 /** Every code the record names is in the room, given what the rest of its batch brings. */
@@ -17,8 +17,8 @@ export const namesWhatIsThere: Rule = (room, {entry}, known) => {
 const asManyCodesAsSpecimens: Rule = (_, {entry: {record}}) => {
   if (record.record !== 'emergence' && record.record !== 'parasitoid' && record.record !== 'voucher')
     return undefined;
-  if (record.codes === undefined || record.codes.length === specimenCount(record)) return undefined;
-  const what = `${record.codes.length} codes for ${specimenCount(record)} specimens`;
+  if (record.codes === undefined || record.codes.length === codeCount(record)) return undefined;
+  const what = `${record.codes.length} codes for ${codeCount(record)} specimens`;
   return {what, mend: 'Give one code for each, or leave "codes" out.'};
 };
 

@@ -40,8 +40,11 @@ const happensAfterTheLotBegan: Rule = (room, {at, entry: {record}}, {civil}) => 
   return {what, mend: 'Correct "at", or void the lot and enter its beginning anew.'};
 };
 
+/** What may be said of a lot at any time after it has ended. */
+const KNOWN_LATER: ReadonlySet<string> = new Set(['note', 'print', 'revision']);
+
 const happensWhileTheLotIsOpen: Rule = (room, {at, entry: {record}}, {civil}) => {
-  if (record.record === 'note') return undefined;
+  if (KNOWN_LATER.has(record.record)) return undefined;
   const over = lotsIn(room, record).find(lot => lot.closed !== undefined && at >= lot.closed.at);
   if (over?.closed === undefined) return undefined;
   const ended = civil.iso(over.closed.at);

@@ -31,6 +31,7 @@ const names: Readonly<Record<string, {readonly one: string; readonly many: strin
   nymph: {one: 'nymph', many: 'nymphs'},
   prepupa: {one: 'prepupa', many: 'prepupae'},
   pupa: {one: 'pupa', many: 'pupae'},
+  adult: {one: 'adult', many: 'adults'},
 };
 
 const ordinals = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth'];

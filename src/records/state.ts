@@ -6,16 +6,37 @@ import type {Stage, StageCounts} from './stage.ts';
 /** Values by time: each holds from its instant to the next one's. The first holds from the beginning. */
 export type History<Value> = readonly {readonly from: Instant; readonly value: Value}[];
 
-type Facts<Kind extends 'logger' | 'unit'> = Omit<RecordOf<Kind>, 'record' | 'key' | 'recordedAt' | 'at'>;
+/** What says that a record is one, when, and how it came to be; the rest is what it tells. */
+export type Header = 'record' | 'key' | 'recordedAt' | 'sure' | 'replaces' | 'at';
+type Facts<Kind extends 'logger' | 'unit' | 'sample' | 'rule' | 'calendar' | 'person'> = Omit<
+  RecordOf<Kind>,
+  Header
+>;
 type With<Known, Field extends keyof Known> = Known & {readonly [F in Field]-?: NonNullable<Known[F]>};
 export type Logger = With<Facts<'logger'>, 'kind' | 'maxGapHours'>;
 export type Unit = With<Facts<'unit'>, 'type' | 'place'>;
-export type Sample = Omit<RecordOf<'sample'>, 'record' | 'key' | 'recordedAt' | 'at'> & {
+export type Rule = Facts<'rule'>;
+export type Calendar = Facts<'calendar'>;
+export type Person = Facts<'person'>;
+
+/** A field sample, or a part of one that is sorted by itself and has the facts of the whole. */
+export interface Sample extends Readonly<Facts<'sample'>> {
   readonly at: Instant;
+  /** The sample that it is a part of; undefined for a field sample as it was brought in. */
+  readonly of?: string | undefined;
+  readonly part?: string | undefined;
+  readonly share?: number | undefined;
+  readonly bycatch: readonly Bycatch[];
+  /** How far it is sorted, as last said. */
+  readonly sorting?: Pick<RecordOf<'sorting'>, 'state' | 'note'> & {readonly at: Instant};
+  /** What was taken out of it dead, by code. */
+  readonly specimens: readonly string[];
+}
+
+export type Bycatch = Omit<RecordOf<'bycatch'>, Header | 'sample'> & {
+  readonly at: Instant;
+  readonly entry: string;
 };
-export type Rule = Omit<RecordOf<'rule'>, 'record' | 'key' | 'recordedAt' | 'at'>;
-export type Calendar = Omit<RecordOf<'calendar'>, 'record' | 'key' | 'recordedAt' | 'at'>;
-export type Person = Omit<RecordOf<'person'>, 'record' | 'key' | 'recordedAt' | 'at'>;
 
 /** Animals that joined a lot together: its founders, a hatch, animals found, what another lot brought. */
 export interface Cohort {
@@ -79,6 +100,8 @@ export interface Lot {
   readonly taxon?: string | undefined;
   readonly startedAt: Instant;
   readonly counted: 'exact' | 'estimated' | 'unknown';
+  /** How far off an estimated start may be, either way. */
+  readonly within?: number | undefined;
   readonly material?: RecordOf<'lot'>['material'] | undefined;
   readonly candidates: readonly {readonly profile: string; readonly weight: number}[];
   readonly cohorts: readonly Cohort[];
@@ -103,20 +126,34 @@ export interface Lot {
 export interface Specimen {
   readonly code: string;
   readonly kind: 'adult' | 'parasitoid' | 'voucher';
-  readonly lot: string;
+  /** The lot it came out of; undefined where it was taken out of its field sample dead. */
+  readonly lot?: string | undefined;
+  /** The sample, or part of one, that it goes back to. */
+  readonly sample: string;
   readonly animal?: string | undefined;
+  /** Animals under this code: more than one where a vial holds them together. */
+  readonly individuals: number;
   readonly at: Instant;
   readonly since?: Instant | undefined;
+  /** Of a voucher its own stage, `adult` too; of a parasitoid that of its host. */
   readonly stage?: Stage | undefined;
   readonly sex?: 'female' | 'male' | 'unknown' | undefined;
   readonly fate?: string | undefined;
   readonly condition?: string | undefined;
   readonly subimagoAt?: Instant | undefined;
   readonly imagoAt?: Instant | undefined;
-  readonly exuviae?: {readonly code: string; readonly association?: number | undefined} | undefined;
+  /** What is kept with it: cast skin, puparium. */
+  readonly exuviae?: RecordOf<'emergence'>['exuviae'];
+  /** Cocoon or remains of its host. */
+  readonly remains?: RecordOf<'parasitoid'>['remains'];
+  /** It came out of a parasitoid of the host, and of which. */
+  readonly hyper?: boolean | undefined;
+  readonly outOf?: string | undefined;
   /** Its present name: the last identification, else what was said when it was recorded. */
   readonly taxon?: string | undefined;
   readonly identifications: readonly Entry[];
+  /** What was done to keep it, oldest first. */
+  readonly preparations: readonly Entry[];
   /** Labels printed for it, oldest first. */
   readonly printed: readonly PrintedLabel[];
   readonly entry: string;

@@ -53,7 +53,8 @@ function kinOf(state: RoomState): Kin {
   };
   for (const lot of state.lots.values()) link(lot.origin.code, lot.code);
   for (const lot of state.lots.values()) if (lot.mergedInto !== undefined) link(lot.code, lot.mergedInto);
-  for (const {lot, code} of state.specimens.values()) link(lot, code);
+  for (const {of, code} of state.samples.values()) if (of !== undefined) link(of, code);
+  for (const {lot, sample, code} of state.specimens.values()) link(lot ?? sample, code);
   return {state, parents, children, about: aboutSamplesAndSpecimens(state)};
 }
 
@@ -63,7 +64,7 @@ function aboutSamplesAndSpecimens({entries, samples, specimens}: RoomState): Map
   const about = new Map<string, Entry[]>();
   for (const entry of entries) {
     const {id, record} = entry;
-    const named = record.record === 'sample' ? [record.code] : specimensNamed(record);
+    const named = [...samplesNamed(record), ...specimensNamed(record)];
     for (const code of [...(broughtBy.get(id) ?? []), ...named])
       if (samples.has(code) || specimens.has(code)) append(about, code, entry);
   }
@@ -106,6 +107,20 @@ function bare({state: {lots, specimens}, about}: Kin, code: string): Omit<TraceN
 function ofLotAlone({entries, specimens}: Lot): Entry[] {
   const own = new Set(specimens);
   return entries.filter(({record}) => !specimensNamed(record).some(code => own.has(code)));
+}
+
+/** Samples that a record is about in itself: not those that it brings lots or specimens out of. */
+function samplesNamed(record: Entry['record']): string[] {
+  switch (record.record) {
+    case 'sample':
+    case 'subsample':
+      return [record.code];
+    case 'bycatch':
+    case 'sorting':
+      return [record.sample];
+    default:
+      return [];
+  }
 }
 
 /** Specimens that a record is about; a note may name anything. */

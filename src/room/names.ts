@@ -11,7 +11,8 @@ export function codesIn(record: RoomRecord): string[] {
 
 /** The one sample, lot or specimen that a record is about, and with which it is stored. */
 export function subjectOf(record: RoomRecord): string | undefined {
-  if (record.record === 'lot' || record.record === 'sample') return record.code;
+  if (record.record === 'lot' || record.record === 'sample' || record.record === 'subsample')
+    return record.code;
   if ('lot' in record && record.lot !== undefined) return record.lot;
   return codesNamed(record).find(({kind}) => !STAYING.has(kind))?.code;
 }

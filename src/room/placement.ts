@@ -43,7 +43,8 @@ export function leavingAmong(
     if (voided !== undefined) return stemOf(voided);
     if (isCurrent(entry)) return undefined;
     const subject = subjectOf(record) ?? '';
-    const code = state.specimens.get(subject)?.lot ?? subject;
+    const specimen = state.specimens.get(subject);
+    const code = specimen?.lot ?? wholeOf(state, specimen?.sample ?? subject);
     if (state.lots.has(code) || state.samples.has(code)) {
       const closedAt = lots.get(code) ?? samples.get(code);
       return closedAt === undefined ? undefined : `archive/${new Date(closedAt).getUTCFullYear()}`;
@@ -64,11 +65,20 @@ export function leavingAmong(
 
 const FURNITURE: ReadonlySet<string> = new Set(['logger', 'unit', 'rule', 'calendar', 'person', 'profile']);
 
-/** A sample leaves with its last lot. One that was never sorted into lots is still open. */
-function samplesLeaving({lots}: RoomState, leaving: ReadonlyMap<string, Instant>): Map<string, Instant> {
+/** The field sample that a part of one belongs to; any other code as it is. */
+function wholeOf({samples}: RoomState, code: string): string {
+  let whole = code;
+  for (let of = samples.get(whole)?.of; of !== undefined; of = samples.get(whole)?.of) whole = of;
+  return whole;
+}
+
+/** A sample leaves with the last lot of all its parts. One that was never sorted into lots is still open. */
+function samplesLeaving(state: RoomState, leaving: ReadonlyMap<string, Instant>): Map<string, Instant> {
   const samples = new Map<string, Instant>();
-  for (const {code, sample} of lots.values())
+  for (const {code, sample: own} of state.lots.values()) {
+    const sample = wholeOf(state, own);
     samples.set(sample, Math.max(samples.get(sample) ?? 0, leaving.get(code) ?? Number.POSITIVE_INFINITY));
+  }
   return new Map([...samples].filter(([, at]) => at < Number.POSITIVE_INFINITY));
 }
 

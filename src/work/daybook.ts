@@ -63,6 +63,7 @@ function aboutOf({record}: Entry): string[] {
   const own = record.record === 'unit' || record.record === 'logger' ? [record.code] : codesGiven(record);
   const ownFirst =
     record.record === 'sample' ||
+    record.record === 'subsample' ||
     record.record === 'lot' ||
     record.record === 'unit' ||
     record.record === 'logger';

@@ -51,7 +51,8 @@ export interface LoggerRow {
 export interface SpecimenRow {
   readonly code: string;
   readonly kind: string;
-  readonly lot: string;
+  /** Null where it was taken out of its field sample dead. */
+  readonly lot: string | null;
   readonly sample: string;
   readonly taxon: string | null;
   readonly sex: string | null;
@@ -125,11 +126,11 @@ export function loggers({state, now, room, civil}: Desk): LoggerRow[] {
 }
 
 export function specimens({state, civil}: Desk): SpecimenRow[] {
-  return [...state.specimens.values()].map(({code, kind, lot, taxon, sex, since, at}) => ({
+  return [...state.specimens.values()].map(({code, kind, lot, sample, taxon, sex, since, at}) => ({
     code,
     kind,
-    lot,
-    sample: state.lots.get(lot)?.sample ?? '',
+    lot: lot ?? null,
+    sample,
     taxon: taxon ?? null,
     sex: sex ?? null,
     since: since === undefined ? null : civil.iso(since),

@@ -43,8 +43,17 @@ export const stageCounts = z.record(stage, wholeNumber).refine(counts => Object.
   error: 'no stage is given',
 });
 
-/** What may stand beside every record: its own key (applied once), and when it was really written down. */
-export const common = {key: z.string().min(1).max(200).optional(), recordedAt: instant.optional()};
+/** What may stand beside every record. */
+export const common = {
+  /** Its own key: it is applied once. */
+  key: z.string().min(1).max(200).optional(),
+  /** When it was really written down. */
+  recordedAt: instant.optional(),
+  /** It is unusual, and a person has looked again and confirmed it. */
+  sure: z.boolean().optional(),
+  /** The id of the void entry that it is the correction of. */
+  replaces: z.string().min(1).max(40).optional(),
+};
 
 /** Records about animals may name one animal that is followed by itself. */
 export const animal = {animal: z.string().min(1).max(20).optional()};

@@ -8,6 +8,7 @@ import * as labels from './labels.ts';
 import * as lots from './lots.ts';
 import * as profile from './profile.ts';
 import * as samples from './samples.ts';
+import * as specimens from './specimens.ts';
 import * as units from './units.ts';
 import {refusalFor} from './wording.ts';
 
@@ -15,6 +16,9 @@ const schemas = {
   logger: instruments.logger,
   unit: units.unit,
   sample: samples.sample,
+  subsample: samples.subsample,
+  bycatch: samples.bycatch,
+  sorting: samples.sorting,
   lot: lots.lot,
   reading: instruments.reading,
   extremes: instruments.extremes,
@@ -33,6 +37,8 @@ const schemas = {
   imago: lots.imago,
   parasitoid: lots.parasitoid,
   identification: lots.identification,
+  revision: lots.revision,
+  preparation: specimens.preparation,
   print: labels.print,
   rule: care.rule,
   calendar: units.calendar,

@@ -51,6 +51,8 @@ export const lot = z
     progress: progress.default([0, 1]),
     ages: z.enum(['mixed', 'one-brood']).default('mixed'),
     counted: z.enum(['exact', 'estimated', 'unknown']).default('exact'),
+    /** How far off an estimated number may be, either way. */
+    within: positiveWhole.optional(),
     candidates: candidates.default([]),
     /** The animals were seen alive although the trap held water. */
     foundAlive: z.boolean().optional(),
@@ -63,6 +65,10 @@ export const lot = z
   .refine(({stages, material}) => (stages === undefined) !== (material === undefined), {
     path: ['stages'],
     error: 'a lot has either animals by stage ("stages") or material whose animals are hidden ("material")',
+  })
+  .refine(({counted, within}) => within === undefined || counted === 'estimated', {
+    path: ['within'],
+    error: 'only an estimated number has a "within"',
   });
 
 const about = (record: string) => ({
@@ -114,15 +120,33 @@ export const loss = z.strictObject({
   note: text.optional(),
 });
 
-/** Immature animals preserved as evidence: one is `specimen`, several are `codes`. */
-export const voucher = z.strictObject({
-  ...about('voucher'),
-  record: z.literal('voucher'),
-  stage: stage.optional(),
-  count: positiveWhole.default(1),
-  specimen: code.optional(),
-  codes: z.array(code).optional(),
-});
+export const sex = z.enum(['female', 'male', 'unknown']);
+
+/** One vial for all, with one code, in place of a code for each. */
+const together = z.boolean().optional();
+
+/**
+ * Animals preserved as evidence: immatures of a lot, or whatever was taken out of a field sample dead. One is
+ * `specimen`, several are `codes`.
+ */
+export const voucher = z
+  .strictObject({
+    ...about('voucher'),
+    record: z.literal('voucher'),
+    lot: code.optional(),
+    sample: code.optional(),
+    stage: z.union([stage, z.literal('adult')]).optional(),
+    sex: sex.optional(),
+    taxon: text.optional(),
+    count: positiveWhole.default(1),
+    together,
+    specimen: code.optional(),
+    codes: z.array(code).optional(),
+  })
+  .refine(({lot, sample}) => (lot === undefined) !== (sample === undefined), {
+    path: ['lot'],
+    error: 'a voucher comes either from a lot ("lot") or straight out of a field sample ("sample")',
+  });
 
 export const move = z.strictObject({...about('move'), record: z.literal('move'), unit: code});
 
@@ -136,20 +160,37 @@ export const split = z.strictObject({
 
 export const merge = z.strictObject({...about('merge'), record: z.literal('merge'), into: code});
 
-export const sex = z.enum(['female', 'male', 'unknown']);
+/** What is kept with an adult: how surely it belongs is 1 same animal, 2 same container and day, 3 same lot, 4 assumed. */
+const keptPart = z.strictObject({
+  code,
+  association: z.int().min(1).max(4).optional(),
+  what: z.enum(['exuviae', 'puparium', 'cocoon', 'gall', 'mine', 'host-remains', 'other']).optional(),
+});
+
+const fate = z.enum(['kept', 'killed', 'released', 'dead']);
 
 export const emergence = z.strictObject({
   ...about('emergence'),
   record: z.literal('emergence'),
   /** Last look at which they were not out. Default: the last check. */
   since: instant.optional(),
-  adults: z.array(z.strictObject({sex: sex.default('unknown'), count: positiveWhole})).min(1),
-  fate: z.enum(['kept', 'killed', 'released', 'dead']).default('kept'),
+  /** Those that differ from the others in fate or condition say so themselves. */
+  adults: z
+    .array(
+      z.strictObject({
+        sex: sex.default('unknown'),
+        count: positiveWhole,
+        fate: fate.optional(),
+        condition: text.optional(),
+      }),
+    )
+    .min(1),
+  fate: fate.default('kept'),
   condition: text.optional(),
   /** A mayfly's first winged form is its emergence. */
   as: z.enum(['adult', 'subimago']).default('adult'),
-  /** The cast skin, and how surely it belongs: 1 same animal, 2 same container and day, 3 same lot, 4 assumed. */
-  exuviae: z.strictObject({code, association: z.int().min(1).max(4).optional()}).optional(),
+  /** The vial with the cast skin or puparium. */
+  exuviae: keptPart.optional(),
   codes: z.array(code).optional(),
 });
 
@@ -170,6 +211,14 @@ export const parasitoid = z.strictObject({
   count: positiveWhole,
   hostStage: stage.optional(),
   hosts: wholeNumber.default(1),
+  sex: sex.optional(),
+  /** They came out of parasitoids of the hosts. */
+  hyper: z.boolean().optional(),
+  /** What the primary parasitoid is or was, as known: a name, or the code of one of its specimens. */
+  outOf: text.optional(),
+  /** The vial with cocoon or remains of the host. */
+  remains: keptPart.optional(),
+  together,
   codes: z.array(code).optional(),
 });
 
@@ -178,11 +227,29 @@ export const identification = z.strictObject({
   ...common,
   specimen: code,
   taxon: text,
+  /** How sure it is, as taxonomists write it. None: no doubt. */
+  qualifier: z.enum(['cf.', 'aff.', '?']).optional(),
   rank: text.optional(),
   by: text.optional(),
   on: day.optional(),
   note: text.optional(),
   at: instant.optional(),
 });
+
+/** A lot's name, or what it may be, seen anew: after an identification, or because somebody knows better. */
+export const revision = z
+  .strictObject({
+    ...about('revision'),
+    record: z.literal('revision'),
+    taxon: text.optional(),
+    candidates: candidates.optional(),
+    /** The specimen whose identification gave the name. */
+    specimen: code.optional(),
+    why: text.optional(),
+  })
+  .refine(({taxon, candidates}) => taxon !== undefined || candidates !== undefined, {
+    path: ['taxon'],
+    error: 'a revision gives the lot a "taxon", "candidates" or both',
+  });
 
 export const close = z.strictObject({...about('close'), record: z.literal('close'), reason: text.optional()});

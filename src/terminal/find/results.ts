@@ -48,8 +48,8 @@ function things({state, now}: Desk): Result[] {
     ...[...samples.values()].map(({code, method, host, place, collectors}) =>
       result([code, 'field sample', method, place?.locality, host, ...(collectors ?? [])], sampleSheet(code)),
     ),
-    ...[...specimens.values()].map(({code, kind, taxon, sex, lot}) =>
-      result([code, kind, taxon, sex], sampleSheet(lots.get(lot)?.sample ?? lot)),
+    ...[...specimens.values()].map(({code, kind, taxon, sex, sample}) =>
+      result([code, kind, taxon, sex], sampleSheet(sample)),
     ),
     ...[...loggers.values()].map(history => {
       const {code, kind, name} = valueAt(history, now);

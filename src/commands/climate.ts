@@ -55,7 +55,9 @@ function textOf(
       fromDays: bounds[0]!,
       toDays: bounds.at(-1)!,
       nowDays: now / MS_PER_DAY,
-      levels: thresholds.map(({lot, stage, lowerC}) => ({valueC: lowerC, name: `${lot} ${stage}`})),
+      levels: thresholds.flatMap(({lot, stage, lowerC}) =>
+        lowerC === null ? [] : [{valueC: lowerC, name: `${lot} ${stage}`}],
+      ),
       humidity: read,
       civil,
     },

@@ -1,5 +1,5 @@
 // Degree-days of one day of which only the lowest and the highest temperature are known.
-import {checkThresholds, type Thresholds} from './degree-day.ts';
+import {type Thresholds, thresholdsFault} from './degree-day.ts';
 
 /**
  * How the day is drawn between its extremes: not at all (`average`), as straight lines or as a sine. The double
@@ -28,7 +28,8 @@ export interface DayExtremes {
  * with another cutoff than the horizontal one
  */
 export function degreeDaysOfDay(method: DailyMethod, day: DayExtremes, thresholds: Thresholds): number {
-  checkThresholds(thresholds);
+  const fault = thresholdsFault(thresholds);
+  if (fault !== undefined) throw new RangeError(`${fault.field} ${fault.what}`);
   const {minimum, maximum, nextMinimum = minimum} = day;
   if (!(minimum <= maximum))
     throw new RangeError(`the day's minimum (${minimum}) is not at or below its maximum (${maximum})`);

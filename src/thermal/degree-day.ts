@@ -1,5 +1,5 @@
 // The degree-day rate: straight above a lower threshold, with three ways to end at an upper one.
-import type {RateModel} from './rate.ts';
+import type {Fault, Landmarks, RateModel} from './rate.ts';
 
 export type Cutoff = 'horizontal' | 'intermediate' | 'vertical';
 
@@ -23,11 +23,10 @@ export interface DegreeDaySpec extends Thresholds {
  * default), max(0, 2U − L − T) (intermediate) or 0 (vertical).
  * @throws RangeError where thresholds do not rise or the constant is not above 0
  */
-export function degreeDay({degreeDays, ...thresholds}: DegreeDaySpec): RateModel {
-  checkThresholds(thresholds);
-  if (!(degreeDays > 0 && Number.isFinite(degreeDays)))
-    throw new RangeError(`the thermal constant must be above 0, not ${degreeDays}`);
-  const {lower, upper = Number.POSITIVE_INFINITY, cutoff = 'horizontal'} = thresholds;
+export function degreeDay(spec: DegreeDaySpec): RateModel {
+  const fault = degreeDayFault(spec);
+  if (fault !== undefined) throw new RangeError(`degree-day: ${fault.field} ${fault.what}`);
+  const {degreeDays, lower, upper = Number.POSITIVE_INFINITY, cutoff = 'horizontal'} = spec;
   const [above, areaAbove] = endOf(cutoff, upper - lower);
   const atUpper = (upper - lower) ** 2 / 2;
 
@@ -45,11 +44,24 @@ export function degreeDay({degreeDays, ...thresholds}: DegreeDaySpec): RateModel
   };
 }
 
-/** @throws RangeError where the thresholds make no model */
-export function checkThresholds({lower, upper}: Thresholds): void {
-  if (!Number.isFinite(lower)) throw new RangeError(`the lower threshold must be a number, not ${lower}`);
+export function degreeDayLandmarks({lower, upper}: DegreeDaySpec): Landmarks {
+  return {lowerC: lower, optimumC: upper ?? null, upperC: upper ?? null};
+}
+
+export function degreeDayFault({degreeDays, ...thresholds}: DegreeDaySpec): Fault | undefined {
+  const fault = thresholdsFault(thresholds);
+  if (fault !== undefined) return fault;
+  return degreeDays > 0 && Number.isFinite(degreeDays)
+    ? undefined
+    : {field: 'degreeDays', what: 'must be above 0'};
+}
+
+/** Why thresholds make no model. */
+export function thresholdsFault({lower, upper}: Thresholds): Fault | undefined {
+  if (!Number.isFinite(lower)) return {field: 'lower', what: 'must be a number'};
   if (upper !== undefined && !(upper > lower && Number.isFinite(upper)))
-    throw new RangeError(`the upper threshold must be above the lower one (${lower}), not ${upper}`);
+    return {field: 'upper', what: `must be above the lower one (${lower})`};
+  return undefined;
 }
 
 type OfExcess = (degreesAboveUpper: number) => number;

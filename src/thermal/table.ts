@@ -1,6 +1,6 @@
 // The rate read off a published table: mean days at constant temperatures.
 import {type Cubic, monotoneCubic} from './monotone-cubic.ts';
-import type {RateModel} from './rate.ts';
+import type {Fault, Landmarks, RateModel} from './rate.ts';
 
 /** Published mean days at constant temperatures; the rate is 0 at the limits and beyond. */
 export interface TableSpec {
@@ -14,13 +14,12 @@ export interface TableSpec {
  * The model of a table: the rates 1/days and the zeros at the limits, joined by a shape-preserving cubic.
  * @throws RangeError where a point is missing, days are not above 0, or lower < temperatures < upper do not rise
  */
-export function table({points, lower, upper}: TableSpec): RateModel {
-  if (points.length === 0) throw new RangeError('a table needs at least one point');
+export function table(spec: TableSpec): RateModel {
+  const fault = tableFault(spec);
+  if (fault !== undefined) throw new RangeError(`table: ${fault.field} ${fault.what}`);
+  const {points, lower, upper} = spec;
   const at = [lower, ...points.map(point => point.temperature), upper];
-  const rates = [0, ...points.map(point => rateOf(point.days)), 0];
-  for (let i = 1; i < at.length; i++)
-    if (!(at[i]! > at[i - 1]!))
-      throw new RangeError(`lower limit, temperatures and upper limit must rise, not ${at.join(', ')}`);
+  const rates = [0, ...points.map(({days}) => 1 / days), 0];
 
   const cubics = monotoneCubic(at, rates);
   const areas = [0];
@@ -44,9 +43,24 @@ export function table({points, lower, upper}: TableSpec): RateModel {
   };
 }
 
-function rateOf(days: number): number {
-  if (!(days > 0 && Number.isFinite(days))) throw new RangeError(`days must be above 0, not ${days}`);
-  return 1 / days;
+/** Between its points the curve never swings beyond them: the optimum is one of them. */
+export function tableLandmarks({points, lower, upper}: TableSpec): Landmarks {
+  const fastest = points.reduce((best, point) => (point.days < best.days ? point : best));
+  return {lowerC: lower, optimumC: fastest.temperature, upperC: upper};
+}
+
+export function tableFault({points, lower, upper}: TableSpec): Fault | undefined {
+  if (points.length === 0) return {field: 'points', what: 'must hold at least one point'};
+  for (const [i, {temperature, days}] of points.entries()) {
+    if (!(days > 0 && Number.isFinite(days))) return {field: `points.${i}.days`, what: 'must be above 0'};
+    if (i > 0 && !(temperature > points[i - 1]!.temperature))
+      return {field: `points.${i}.temperature`, what: 'must be above the temperature before it'};
+  }
+  if (!(lower < points[0]!.temperature))
+    return {field: 'lower', what: `must be below the coldest point (${points[0]!.temperature} °C)`};
+  if (!(upper > points.at(-1)!.temperature))
+    return {field: 'upper', what: `must be above the warmest point (${points.at(-1)!.temperature} °C)`};
+  return undefined;
 }
 
 /** The last interval that begins at or below the temperature; tables are short. */

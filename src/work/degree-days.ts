@@ -7,7 +7,7 @@ import {type Instant, MS_PER_DAY} from '../records/entry.ts';
 import {Refusal} from '../records/refusal.ts';
 import {type DailyMethod, degreeDaysOfDay} from '../thermal/daily.ts';
 import type {Cutoff} from '../thermal/degree-day.ts';
-import {checkThresholds, degreeDay} from '../thermal/degree-day.ts';
+import {degreeDay, thresholdsFault} from '../thermal/degree-day.ts';
 import {type DailyExtremes, degreeDaysByDay, extremesByDay} from '../thermal/degree-days.ts';
 import {dosesBetween} from '../thermal/dose.ts';
 import type {TemperatureTrace} from '../thermal/trace.ts';
@@ -200,12 +200,13 @@ function assertSound(
   method: DegreeDayMethod,
   {lower, upper, cutoff, from, to, maxGapHours}: DegreeDayWishes,
 ): void {
-  try {
-    checkThresholds({lower, upper});
-  } catch (error) {
-    if (!(error instanceof RangeError)) throw error;
-    throw new Refusal(error.message, '--lower, --upper', 'Give two temperatures, the lower one first.');
-  }
+  const fault = thresholdsFault({lower, upper});
+  if (fault !== undefined)
+    throw new Refusal(
+      `the ${fault.field} threshold ${fault.what}`,
+      '--lower, --upper',
+      'Give two temperatures, the lower one first.',
+    );
   if (method === 'average' && cutoff !== 'horizontal')
     throw new Refusal(
       `the average method has no ${cutoff} cutoff`,

@@ -8,6 +8,7 @@ import {Refusal} from '../records/refusal.ts';
 import type {Profile} from '../records/schema/index.ts';
 import {inOrder, type Stage} from '../records/stage.ts';
 import {type Lot, openLots, type Unit, valueAt} from '../records/state.ts';
+import {landmarksOf} from '../thermal/rate-model.ts';
 import {coursesOf} from './courses.ts';
 import type {Desk} from './desk.ts';
 import {profilesOf} from './profiles.ts';
@@ -16,8 +17,8 @@ import {profilesOf} from './profiles.ts';
 export interface Threshold {
   readonly lot: string;
   readonly stage: Stage;
-  readonly lowerC: number;
-  /** Null where the profile names none. */
+  /** Null where the rate never ends, by what the profile says. */
+  readonly lowerC: number | null;
   readonly upperC: number | null;
 }
 
@@ -88,7 +89,7 @@ function limitsOf(profile: Profile, {code: lot}: Lot, stage: Stage): Threshold[]
   const found =
     profile.stages.find(each => each.stage === stage) ??
     profile.stages.find(each => each.stage.split('-')[0] === kind);
-  return found === undefined
-    ? []
-    : [{lot, stage, lowerC: found.rate.lower, upperC: found.rate.upper ?? null}];
+  if (found === undefined) return [];
+  const {lowerC, upperC} = landmarksOf(found.rate);
+  return [{lot, stage, lowerC, upperC}];
 }

@@ -2,7 +2,7 @@
 import {describe, expect, it} from 'vitest';
 import type {Profile} from '../../src/records/schema/index.ts';
 import {compareStages} from '../../src/records/stage.ts';
-import {rateModel} from '../../src/thermal/rate-model.ts';
+import {landmarksOf, rateModel} from '../../src/thermal/rate-model.ts';
 import {asWritten, bundled, bundledCodes, group, taxon} from './bundled.ts';
 
 const species = bundledCodes.filter(code => !('variation' in bundled(code)));
@@ -105,13 +105,17 @@ describe('every species profile', () => {
     },
   );
 
-  it.each(species)('%s: nothing develops at the lower limit, and a table ends at its upper one', code => {
-    for (const {rate} of taxon(code).stages) {
-      const {ratePerDay} = rateModel(rate);
-      expect(ratePerDay(rate.lower)).toBe(0);
-      if (rate.kind === 'table') expect(ratePerDay(rate.upper)).toBe(0);
-    }
-  });
+  it.each(species)(
+    '%s: nothing develops at the lower limit, nor at the upper one where the rate falls to it',
+    code => {
+      for (const {rate} of taxon(code).stages) {
+        const {ratePerDay} = rateModel(rate);
+        const {lowerC, upperC} = landmarksOf(rate);
+        if (lowerC !== null) expect(ratePerDay(lowerC)).toBe(0);
+        if (rate.kind !== 'degree-day' && upperC !== null) expect(ratePerDay(upperC)).toBe(0);
+      }
+    },
+  );
 
   it.each(species)('%s: the animals can be kept where they develop', code => {
     const {limits, stages} = taxon(code);

@@ -1,41 +1,7 @@
 // What is known of the development of a taxon, each figure with its source.
 import * as z from 'zod';
 import {code, common, instant, rhPercent, stage, temperatureC, text} from './fields.ts';
-
-const degreeDay = z
-  .strictObject({
-    kind: z.literal('degree-day'),
-    lower: temperatureC,
-    upper: temperatureC.optional(),
-    cutoff: z.enum(['horizontal', 'intermediate', 'vertical']).default('horizontal'),
-    degreeDays: z.number().positive(),
-  })
-  .refine(({lower, upper}) => upper === undefined || lower < upper, {
-    path: ['upper'],
-    error: 'the upper threshold is not above the lower one',
-  });
-
-const table = z
-  .strictObject({
-    kind: z.literal('table'),
-    points: z.array(z.strictObject({temperature: temperatureC, days: z.number().positive()})).min(2),
-    lower: temperatureC,
-    upper: temperatureC,
-  })
-  .refine(
-    ({points}) => points.every((point, i) => i === 0 || points[i - 1]!.temperature < point.temperature),
-    {
-      path: ['points'],
-      error: 'the temperatures of the table do not rise',
-    },
-  )
-  .refine(
-    ({points, lower, upper}) =>
-      lower < points[0]!.temperature && points[points.length - 1]!.temperature < upper,
-    {path: ['points'], error: 'the table reaches outside its limits: lower < every temperature < upper'},
-  );
-
-export const rateModel = z.discriminatedUnion('kind', [degreeDay, table]);
+import {rateModel} from './rate-model.ts';
 
 export const source = z.strictObject({
   id: z.string().min(1),

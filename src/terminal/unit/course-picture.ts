@@ -53,7 +53,7 @@ function thresholdLevels(thresholds: readonly Threshold[]): Level[] {
     lots.set(key, level);
   };
   for (const {lot, stage, lowerC, upperC} of thresholds) {
-    add(lot, `${stage} from`, lowerC);
+    if (lowerC !== null) add(lot, `${stage} from`, lowerC);
     if (upperC !== null) add(lot, `${stage} up to`, upperC);
   }
   return [...lots.values()].map(({valueC, what, codes}) => ({valueC, name: `${codes.join(', ')} ${what}`}));

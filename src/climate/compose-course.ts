@@ -4,6 +4,7 @@ import {valueAt} from '../records/state.ts';
 import type {Course} from './course.ts';
 import type {CourseInput} from './course-input.ts';
 import {expectedSources} from './expected.ts';
+import {futuresOf} from './futures.ts';
 import {type Instruments, instrumentsOf} from './instruments.ts';
 import {cover, joined, type Span, unknown} from './part.ts';
 import {regimesOf, type Standing, shared, unchanged} from './regime.ts';
@@ -27,10 +28,12 @@ export function composeCourse(input: CourseInput): Course {
   const future = {fromDays: expectedFromDays, toDays: input.toDays};
   const last = standingAt(input, expectedFromDays);
   const expected = last === undefined ? [] : expectedSources(input, instruments, last);
-  return joined(
+  const course = joined(
     [...cover(past, [() => known, unknown]), ...cover(future, [...expected, unknown])],
     expectedFromDays,
   );
+  const futures = last === undefined ? undefined : futuresOf(input, instruments, last);
+  return futures === undefined ? course : {...course, futures};
 }
 
 function expectationFrom(input: CourseInput, instruments: Instruments): number {

@@ -16,4 +16,6 @@ export interface CourseInput {
   readonly toDays: number;
   /** A scenario: held at this temperature from where readings end. */
   readonly holdC?: number | undefined;
+  /** How many futures are wanted beside the one course expected. */
+  readonly futures?: number | undefined;
 }

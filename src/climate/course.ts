@@ -1,4 +1,5 @@
 // The temperature course that a lot's animals lived through and will live through: no gaps left unsaid.
+import type {Futures} from './futures.ts';
 
 /** Where a stretch of a course comes from. */
 export type CourseBasis =
@@ -31,4 +32,6 @@ export interface Course {
   readonly stretches: readonly Stretch[];
   /** Days where what is known ends and what is expected begins: now, or where readings end, whichever is later. */
   readonly expectedFromDays: number;
+  /** What may come instead of the one course expected; absent where none were asked for, or too little was read. */
+  readonly futures?: Futures;
 }

@@ -2,9 +2,10 @@
 import type {Course} from '../climate/course.ts';
 import {doseCourse} from '../thermal/dose.ts';
 import {type RateModelSpec, rateModel} from '../thermal/rate-model.ts';
+import {type FutureDoses, futureDosesOf, meanDoseAhead} from './future-doses.ts';
 
 /** What a lot lives in. */
-export type Temperatures = Pick<Course, 'atDays' | 'temperatureC'>;
+export type Temperatures = Pick<Course, 'atDays' | 'temperatureC' | 'futures'>;
 
 /** Within an hour the dose is taken to run straight. */
 const NODES_PER_DAY = 24;
@@ -13,6 +14,8 @@ const NODES_PER_DAY = 24;
 export interface DoseCourse {
   readonly fromDays: number;
   readonly dose: Float64Array;
+  /** What comes is not one course but many: from where they begin, `dose` is their mean. */
+  readonly ahead?: FutureDoses;
 }
 
 /**
@@ -29,10 +32,29 @@ export function doseCourseOf(course: Temperatures, spec: RateModelSpec): DoseCou
       ((course.atDays[course.atDays.length - 1] ?? fromDays) - fromDays) * NODES_PER_DAY,
     );
     const nodes = Float64Array.from({length: hours + 1}, (_, hour) => fromDays + hour / NODES_PER_DAY);
-    made = {fromDays, dose: doseCourse(course, rateModel(spec), nodes)};
+    const dose = doseCourse(course, rateModel(spec), nodes);
+    made =
+      course.futures === undefined ? {fromDays, dose} : throughFutures(fromDays, dose, course.futures, spec);
     kept.set(name, made);
   }
   return made;
+}
+
+function throughFutures(
+  fromDays: number,
+  dose: Float64Array,
+  futures: NonNullable<Temperatures['futures']>,
+  spec: RateModelSpec,
+): DoseCourse {
+  const ahead = futureDosesOf(futures, rateModel(spec));
+  const mean = meanDoseAhead(ahead);
+  const known = doseAt({fromDays, dose}, futures.fromDays);
+  for (let node = Math.ceil((futures.fromDays - fromDays) * NODES_PER_DAY); node < dose.length; node++) {
+    const position = node - (futures.fromDays - fromDays) * NODES_PER_DAY;
+    const hour = Math.min(mean.length - 2, Math.floor(position));
+    dose[node] = known + mean[hour]! + (position - hour) * (mean[hour + 1]! - mean[hour]!);
+  }
+  return {fromDays, dose, ahead};
 }
 
 /** The dose up to an instant; before the course begins 0, after its end what it came to. */

@@ -1,8 +1,12 @@
 // The mixture over everything unknown: how likely each statistic is reached by an instant.
-import {type DoseCourse, doseAt} from './dose-course.ts';
+import {answeringDoses} from './answering-dose.ts';
+import {type DoseCourse, doseAt, instantsOf} from './dose-course.ts';
 import {layLine} from './pace-blend.ts';
+import type {Span} from './quantiles.ts';
 import {heightAt, layEvenly, type Ramps, raise, rampsBetween} from './ramps.ts';
 import type {AnimalClass, PaceLine} from './scenario.ts';
+import {smoothCurves} from './smooth-curves.ts';
+import type {Chain} from './stage-chain.ts';
 import {type Part, STATISTICS, type Statistic, statisticParts} from './statistics.ts';
 
 /** Chance that the statistic is reached by an instant. */
@@ -11,25 +15,60 @@ export type EmergenceCurves = (statistic: Statistic, atDays: number) => number;
 /** Nodes of a curve over the doses that matter. */
 const NODES = 2048;
 
-/** What lines whose last stage counts in the same dose come to. */
+/** What lines come to whose animals run through any future alike. */
 interface Curve {
+  readonly chain: Chain;
+  /** Of the last stage. */
   readonly course: DoseCourse;
   /** The dose when the lot began. */
   readonly origin: number;
   readonly shares: Readonly<Record<Statistic, Ramps>>;
   readonly laid: number;
+  /** The mean of the lines, as they weigh. */
+  readonly pace: number;
 }
 
-/** The curves of a lot, all lines taken together, whatever their weights sum to. */
+/** The curves of a lot along the mean course, all lines taken together, whatever their weights sum to. */
 export function emergenceCurves(lines: readonly PaceLine[]): EmergenceCurves {
-  const byCourse = new Map<DoseCourse, PaceLine[]>();
-  for (const line of lines) {
-    const {course} = line.member.chain.stages.at(-1)!;
-    const group = byCourse.get(course);
-    if (group) group.push(line);
-    else byCourse.set(course, [line]);
-  }
-  const curves = [...byCourse].map(([course, group]) => curveOf(course, group));
+  return meanCurves(curvesOf(lines));
+}
+
+/** The curves of a lot, each future of its course as likely as any other. */
+export function emergenceCurvesAhead(lines: readonly PaceLine[], span: Span): EmergenceCurves {
+  const curves = curvesOf(lines);
+  const mean = meanCurves(curves);
+  const begin = Math.max(...curves.map(({course}) => course.ahead?.fromDays ?? Number.POSITIVE_INFINITY));
+  if (!(begin < span.untilDays)) return mean;
+  const whole = curves.reduce((sum, {laid}) => sum + laid, 0);
+  const through = curves.map(curve => ({
+    ...curve,
+    doses: answeringDoses(curve.chain, curve.pace, latestOf(curve, span)),
+  }));
+  const sums = new Float64Array(STATISTICS.length);
+  const averaged = (atDays: number): Float64Array => {
+    sums.fill(0);
+    for (const {shares, origin, doses} of through)
+      for (const doseOf of doses) {
+        const dose = doseOf(atDays) - origin;
+        STATISTICS.forEach((statistic, i) => {
+          sums[i] = sums[i]! + heightAt(shares[statistic], dose) / doses.length;
+        });
+      }
+    return sums.map(sum => sum / whole);
+  };
+  const ahead = smoothCurves(averaged, {fromDays: begin, untilDays: span.untilDays});
+  return (statistic, atDays) =>
+    atDays <= begin ? mean(statistic, atDays) : ahead(STATISTICS.indexOf(statistic), atDays);
+}
+
+/** When all that was laid is out on the mean course. */
+function latestOf({shares, course, origin}: Curve, {untilDays}: Span): number {
+  const {from, step, nodes} = shares.last;
+  const dose = origin + from + step * (nodes.length - 1);
+  return Math.min(untilDays, instantsOf(course, dose)(dose));
+}
+
+function meanCurves(curves: readonly Curve[]): EmergenceCurves {
   const whole = curves.reduce((sum, {laid}) => sum + laid, 0);
   return (statistic, atDays) => {
     let sum = 0;
@@ -39,7 +78,19 @@ export function emergenceCurves(lines: readonly PaceLine[]): EmergenceCurves {
   };
 }
 
-function curveOf(course: DoseCourse, lines: readonly PaceLine[]): Curve {
+function curvesOf(lines: readonly PaceLine[]): readonly Curve[] {
+  const alike = new Map<DoseCourse | Chain, PaceLine[]>();
+  for (const line of lines) {
+    const {chain} = line.member;
+    const key = chain.inStep ? chain.stages.at(-1)!.course : chain;
+    const group = alike.get(key);
+    if (group) group.push(line);
+    else alike.set(key, [line]);
+  }
+  return [...alike.values()].map(curveOf);
+}
+
+function curveOf(lines: readonly PaceLine[]): Curve {
   const known = new Map<readonly AnimalClass[], readonly Part[]>();
   const partsOf = (classes: readonly AnimalClass[]) => {
     const parts = known.get(classes) ?? statisticParts(classes);
@@ -57,7 +108,22 @@ function curveOf(course: DoseCourse, lines: readonly PaceLine[]): Curve {
     laid += layLine(line, parts[i]!, (statistic, a, b, mass) => layEvenly(shares[statistic], a, b, mass));
   });
   for (const statistic of STATISTICS) raise(shares[statistic]);
-  return {course, origin: lines[0]!.points[0]!.tempo.origins.at(-1)!, shares, laid};
+  const {chain} = lines[0]!.member;
+  return {
+    chain,
+    course: chain.stages.at(-1)!.course,
+    origin: lines[0]!.points[0]!.tempo.origins.at(-1)!,
+    shares,
+    laid,
+    pace: meanPace(lines),
+  };
+}
+
+function meanPace(lines: readonly PaceLine[]): number {
+  const points = lines.flatMap(line => line.points);
+  const whole = points.reduce((sum, {weight}) => sum + weight, 0);
+  if (whole === 0) return 1;
+  return points.reduce((sum, {weight, tempo}) => sum + weight * tempo.pace, 0) / whole;
 }
 
 /** The doses of the course between which all parts lie. */

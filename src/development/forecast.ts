@@ -5,7 +5,7 @@ import {nextCheck, startChecking} from './checks.ts';
 import {degreeDayStanding} from './degree-day-standing.ts';
 import {diapauseChance} from './diapause.ts';
 import {knownUntil} from './dose-course.ts';
-import {emergenceCurves} from './emergence-curve.ts';
+import {emergenceCurves, emergenceCurvesAhead} from './emergence-curve.ts';
 import {classesOf} from './founders.ts';
 import {learn} from './learning.ts';
 import {looksOf} from './looks.ts';
@@ -46,9 +46,9 @@ export function forecastLot(request: ForecastRequest): LotForecast {
   );
   const learned = looks.length === 0 ? null : learn({members, classes, looks, startDays, alive});
   const lines = learned?.lines ?? expected;
-  const curves = emergenceCurves(lines);
   const courseEnds = course.atDays.at(-1) ?? startDays;
   const span = {fromDays: startDays, untilDays: Math.min(courseEnds, knownUntil(course, startDays))};
+  const curves = emergenceCurvesAhead(lines, span);
   const animalCurve: Curve = atDays => curves('animal', atDays);
   const animal = quantilesOf(animalCurve, span);
   const weights = weightsOf(lines, candidates.length);
@@ -59,7 +59,7 @@ export function forecastLot(request: ForecastRequest): LotForecast {
   const rounds = request.roundsDays.filter(round => round >= startDays);
   const starts = startChecking(animal.p05, rounds);
   const diapause = diapauseChance(candidates, weights, classes);
-  const atStart = learned === null ? curves : emergenceCurves(expected);
+  const atStart = emergenceCurves(expected);
   const latest = instantOf(atDays => atStart('animal', atDays), 0.95, span) ?? Number.POSITIVE_INFINITY;
   const lastSeen = learned === null ? startDays : looks.at(-1)!.atDays;
   const past = request.sharesAtDays.length > 0 && learned ? fromTheStart(lines, classes, startDays) : lines;

@@ -50,7 +50,7 @@ export interface ForecastRequest {
   readonly cohorts: readonly FoundingCohort[];
   readonly candidates: readonly Candidate[];
   /** What the animals lived through and will, from the first cohort to the horizon (now + 400 days); NaN is unknown. */
-  readonly course: Pick<Course, 'atDays' | 'temperatureC'>;
+  readonly course: Pick<Course, 'atDays' | 'temperatureC' | 'futures'>;
   readonly nowDays: number;
   /** How many are alive; null where nobody knows: hidden animals, or not counted. */
   readonly alive: number | null;

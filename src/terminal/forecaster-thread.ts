@@ -6,7 +6,7 @@ import {Refusal} from '../records/refusal.ts';
 import {openLots} from '../records/state.ts';
 import {openDesk} from '../work/desk.ts';
 import {fingerprintOf, fingerprintOfRoom} from '../work/expectations.ts';
-import {type Outlook, outlooks} from '../work/outlook.ts';
+import {type Outlook, outlooker} from '../work/outlook.ts';
 import type {ForecastAsked, ForecasterOf, ForecastTold} from './forecaster-protocol.ts';
 
 /** Forecasts kept for when the same is asked again: some windows of time for each lot of a room. */
@@ -35,6 +35,7 @@ async function answer({number, days, first}: ForecastAsked): Promise<void> {
     const shared = fingerprintOfRoom(desk);
     const lots = openLots(desk.state);
     const order = [...lots.filter(({code}) => code === first), ...lots.filter(({code}) => code !== first)];
+    const outlookOf = outlooker(desk, lots, {sharesOn: days});
     for (const lot of order) {
       // Lets a newer question in.
       await setImmediate();
@@ -44,7 +45,7 @@ async function answer({number, days, first}: ForecastAsked): Promise<void> {
         ' ',
       );
       try {
-        const outlook = kept.get(print) ?? (await outlooks(desk, {codes: [code], sharesOn: days}))[0]!;
+        const outlook = kept.get(print) ?? (await outlookOf(lot));
         keep(print, outlook);
         tell({number, is: 'outlook', code, outlook: {...outlook, lot}});
       } catch (error) {

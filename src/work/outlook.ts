@@ -1,6 +1,7 @@
 // When adults will emerge from each lot: the lot, its course and its profiles brought to the forecast.
 import {openTimeOf} from '../care/calendar.ts';
 import {type CourseSummary, summaryOf} from '../climate/course-summary.ts';
+import {USUAL_FUTURES} from '../climate/futures.ts';
 import type {LotForecast} from '../development/answer.ts';
 import {forecastLot} from '../development/forecast.ts';
 import type {ForecastRequest, SeenAnimals} from '../development/request.ts';
@@ -33,6 +34,8 @@ export interface OutlookQuestion {
   readonly codes?: readonly string[] | undefined;
   /** A scenario: held at this temperature from where readings end. */
   readonly holdC?: number | undefined;
+  /** How many futures the dates are taken over; 0: the one course expected. Default 50. */
+  readonly futures?: number | undefined;
   /** Civil days for whose noon the shares of the stages are wanted. */
   readonly sharesOn?: readonly Day[] | undefined;
 }
@@ -41,18 +44,29 @@ export interface OutlookQuestion {
  * Forecasts of lots, in the order of their codes as asked or as recorded.
  * @throws Refusal for a code that is no lot
  */
-export async function outlooks(
+export async function outlooks(desk: Desk, question: OutlookQuestion = {}): Promise<Outlook[]> {
+  const lots =
+    question.codes === undefined ? openLots(desk.state) : question.codes.map(code => lotOf(desk, code));
+  const outlookOf = outlooker(desk, lots, question);
+  return Promise.all(lots.map(outlookOf));
+}
+
+/**
+ * Forecasts lot by lot, for whoever wants each as soon as it is known. What the lots share is read and composed once,
+ * when the first of them asks for it.
+ */
+export function outlooker(
   desk: Desk,
-  {codes, holdC, sharesOn = []}: OutlookQuestion = {},
-): Promise<Outlook[]> {
+  lots: readonly Lot[],
+  {holdC, futures = USUAL_FUTURES, sharesOn = []}: Omit<OutlookQuestion, 'codes'> = {},
+): (lot: Lot) => Promise<Outlook> {
   const {state, civil, now} = desk;
-  const lots = codes === undefined ? openLots(state) : codes.map(code => lotOf(desk, code));
-  if (lots.length === 0) return [];
+  if (lots.length === 0) return () => Promise.reject(new RangeError('no lot was named'));
   const fromDays = Math.min(...lots.map(beginningOf));
   const nowDays = now / MS_PER_DAY;
   const toDays = nowDays + HORIZON_DAYS;
   const courses = coursesOf(desk, fromDays);
-  const profiles = await profilesOf(
+  const profiles = profilesOf(
     lots.flatMap(({candidates}) => candidates.map(({profile}) => profile)),
     state,
   );
@@ -64,17 +78,15 @@ export async function outlooks(
     dayBoundsDays: midnights(civil, fromDays, toDays),
     sharesAtDays: sharesOn.map(day => inDays(civil.at(day, '12:00'))),
   };
-  return Promise.all(
-    lots.map(async lot => {
-      const course = await courses(lot.stays, {fromDays: beginningOf(lot), nowDays, toDays, holdC});
-      return {
-        lot,
-        unit: lot.stays.at(-1)!.unit,
-        forecast: forecastLot({...requestFor(lot, profiles), ...shared, course}),
-        readings: summaryOf(course, nowDays),
-      };
-    }),
-  );
+  return async lot => {
+    const course = await courses(lot.stays, {fromDays: beginningOf(lot), nowDays, toDays, holdC, futures});
+    return {
+      lot,
+      unit: lot.stays.at(-1)!.unit,
+      forecast: forecastLot({...requestFor(lot, await profiles), ...shared, course}),
+      readings: summaryOf(course, nowDays),
+    };
+  };
 }
 
 function lotOf({state}: Desk, code: string): Lot {

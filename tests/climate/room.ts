@@ -24,6 +24,7 @@ export interface RoomSketch {
   ])[];
   readonly masks?: readonly (readonly [logger: string, from: string, to: string, lift: boolean])[];
   readonly holdC?: number;
+  readonly futures?: number;
 }
 
 const ms = (local: string) => (local === 'always' ? Number.NEGATIVE_INFINITY : days(local) * MS_PER_DAY);
@@ -67,6 +68,7 @@ export function courseInput(sketch: RoomSketch): CourseInput {
     nowDays: days(sketch.now),
     toDays: days(sketch.to),
     holdC: sketch.holdC,
+    futures: sketch.futures,
   };
 }
 

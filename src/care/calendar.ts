@@ -1,6 +1,6 @@
 // When the room is open, and when its rounds are walked.
 import type {Civil, Day} from '../records/civil.ts';
-import type {Instant} from '../records/entry.ts';
+import {type Instant, MS_PER_HOUR} from '../records/entry.ts';
 import type {Calendar} from '../records/state.ts';
 
 /** A stretch in which the room is open. Its round is walked when it opens. */
@@ -24,9 +24,16 @@ export interface OpenTime {
   nextRound(at: Instant): Instant | null;
   /** The last round at or before an instant; null where none was within a year. */
   previousRound(at: Instant): Instant | null;
+  /**
+   * The last instant at or before one at which somebody may still begin something: within written opening hours, half
+   * an hour before they end. Where no hours are written it is the last round. Null where none was within a year.
+   */
+  lastMoment(at: Instant): Instant | null;
 }
 
 const SEARCH_DAYS = 366;
+/** Nothing is begun later than this before the room closes. Common practice, no source. */
+const BEFORE_CLOSING_MS = MS_PER_HOUR / 2;
 
 /**
  * The open time of a room. Each stretch of its opening hours is one round, walked when it opens. Without opening
@@ -84,6 +91,16 @@ export function openTimeOf(calendar: Calendar | undefined, civil: Civil): OpenTi
       for (let step = 0; step <= SEARCH_DAYS; step++, day = neighbour(day, -1)) {
         const round = openings(day).findLast(({from}) => from <= at);
         if (round !== undefined) return round.from;
+      }
+      return null;
+    },
+    lastMoment(at) {
+      let day = civil.dayOf(at);
+      for (let step = 0; step <= SEARCH_DAYS; step++, day = neighbour(day, -1)) {
+        const opening = openings(day).findLast(({from}) => from <= at);
+        if (opening === undefined) continue;
+        const {from, to} = opening;
+        return calendar?.open === undefined ? from : Math.max(from, Math.min(at, to - BEFORE_CLOSING_MS));
       }
       return null;
     },

@@ -49,7 +49,8 @@ function byForecast(
   }
   if (nextCheck === null) return null;
   const hold = holdMs(rule, holdHours);
-  const target = Math.max(last, Math.min(Math.round(nextCheck), roundWithin(last, hold, open)));
+  const within = momentWithin(last, hold, open);
+  const target = nextCheck > last ? Math.min(Math.round(nextCheck), within) : within;
   return {
     since: last,
     earliest: Math.min(target, last + hold / 2),
@@ -71,10 +72,18 @@ function holdMs(rule: Rule, holdHours: number): number {
   return Math.min(holdHours * MS_PER_HOUR, own);
 }
 
-/** The last round that leaves nobody waiting longer than `hold` since a look; where there is none, the first after. */
-function roundWithin(last: Instant, hold: number, open: OpenTime): Instant {
-  const before = open.previousRound(last + hold);
-  if (before !== null && before > last) return before;
+/** A second look on one day comes no sooner than after this share of the hold time. Common practice, no source. */
+const SOONEST_SHARE = 0.25;
+
+/**
+ * When to look next so that nobody waits longer than `hold` since a look, and looks are as few as can be: the last
+ * round in time; where none is, the last moment of opening hours; else the first round after.
+ */
+export function momentWithin(last: Instant, hold: number, open: OpenTime): Instant {
+  const round = open.previousRound(last + hold);
+  if (round !== null && round > last) return round;
+  const moment = open.lastMoment(last + hold);
+  if (moment !== null && moment >= last + SOONEST_SHARE * hold) return moment;
   return open.nextRound(last + hold) ?? last + hold;
 }
 

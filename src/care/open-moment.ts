@@ -19,7 +19,7 @@ export function openMoment(window: Window, open: OpenTime, civil: Civil): Instan
 }
 
 /** The round of each opening, or where it comes too soon, the instant from which it is not too soon. */
-function momentsOn(day: Day, {earliest, latest}: Window, open: OpenTime): Instant[] {
+export function momentsOn(day: Day, {earliest, latest}: Window, open: OpenTime): Instant[] {
   return open
     .openings(day)
     .map(({from, to}) => (from < earliest && earliest < to ? earliest : from))

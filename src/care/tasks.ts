@@ -5,14 +5,13 @@ import type {Lot} from '../records/state.ts';
 import {type OpenTime, openTimeOf} from './calendar.ts';
 import type {Job} from './job.ts';
 import {jobsOf} from './jobs.ts';
+import {levelled} from './levelling.ts';
 import {openMoment} from './open-moment.ts';
 import type {CareInput, Task, TaskState} from './task.ts';
+import {minutesOf} from './time-needed.ts';
 import {titleOf} from './titles.ts';
 import {whyOf} from './why.ts';
 import type {Window} from './window.ts';
-
-/** Where a rule does not say, how long a task takes. */
-const MINUTES = 3;
 
 /** The day that is asked about. */
 interface Today {
@@ -23,6 +22,8 @@ interface Today {
   readonly end: Instant;
   /** As if asked then: now, on any other day its beginning, or its end where it is over. */
   readonly asked: Instant;
+  /** When the next turn of what can be moved is best done. */
+  readonly moments: ReadonlyMap<Job, Instant>;
 }
 
 /**
@@ -31,16 +32,17 @@ interface Today {
  */
 export function careTasks(input: CareInput): Task[] {
   const open = openTimeOf(input.state.calendar, input.civil);
-  const today = todayOf(input, open);
-  return jobsOf(input, open).flatMap(job => tasksOf(job, today));
+  const jobs = jobsOf(input, open);
+  const today = todayOf(input, open, levelled(jobs, open, input));
+  return jobs.flatMap(job => tasksOf(job, today));
 }
 
-function todayOf(input: CareInput, open: OpenTime): Today {
+function todayOf(input: CareInput, open: OpenTime, moments: Today['moments']): Today {
   const {civil, now} = input;
   const day = input.day ?? civil.dayOf(now);
   const start = civil.at(day, '00:00');
   const end = civil.at(civil.addDays(day, 1), '00:00');
-  return {input, open, day, start, end, asked: Math.min(Math.max(now, start), end - 1)};
+  return {input, open, day, start, end, asked: Math.min(Math.max(now, start), end - 1), moments};
 }
 
 /** What was done on the day, each time against the window that was open then, and what comes next. */
@@ -69,8 +71,11 @@ function taskOf(job: Job, last: Instant | undefined, today: Today): Task | undef
   if (window === null) return undefined;
   const {rule, unit, lot, lots} = job;
   const {civil, now, emergence} = today.input;
-  const planned = openMoment(window, today.open, civil);
-  const dueDay = civil.dayOf(planned ?? window.target);
+  const plain = openMoment(window, today.open, civil);
+  const isNext = last === job.lastDone(now);
+  const even = isNext ? today.moments.get(job) : undefined;
+  const planned = even ?? plain;
+  const dueDay = civil.dayOf(plain ?? window.target);
   const outlook = emergence.get(lot?.code ?? '');
   return {
     id: `${rule.code}:${lot?.code ?? unit.code}:${dueDay}`,
@@ -86,7 +91,7 @@ function taskOf(job: Job, last: Instant | undefined, today: Today): Task | undef
     target: window.target,
     latest: window.latest,
     planned,
-    state: stateOf(window, dueDay, today),
+    state: stateOf(window, civil.dayOf(planned ?? window.target), today),
     harm: rule.harm,
     observe: rule.observe,
     caution: rule.caution ?? cautionOf(lots, today.input) ?? null,
@@ -96,12 +101,13 @@ function taskOf(job: Job, last: Instant | undefined, today: Today): Task | undef
         window,
         last: last === window.since ? last : undefined,
         planned,
+        levelled: even !== undefined && (plain === null || civil.dayOf(even) !== dueDay),
         outlook,
         now,
         civil,
       });
     },
-    minutes: rule.minutes ?? MINUTES,
+    minutes: minutesOf(job),
     skipped: skippedOn(job, last, today),
   };
 }

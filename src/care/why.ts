@@ -15,6 +15,8 @@ export interface WhyCase {
   /** When it was last done; undefined when it never was since it came to be needed. */
   readonly last: Instant | undefined;
   readonly planned: Instant | null;
+  /** Moved to a day with less work. */
+  readonly levelled: boolean;
   readonly outlook: EmergenceOutlook | undefined;
   readonly now: Instant;
   readonly civil: Civil;
@@ -93,8 +95,10 @@ function ration({job: {rule, lot}}: WhyCase): string | undefined {
   return `${eating} of ${all} still eat: ${Math.round((100 * eating) / all)} % of the ration`;
 }
 
-function moved({planned, window: {target}, civil, now}: WhyCase): string | undefined {
+function moved({planned, levelled, window: {target}, civil, now}: WhyCase): string | undefined {
   if (planned === null) return 'no open round is in time: a visit is needed';
   if (civil.dayOf(planned) === civil.dayOf(target)) return undefined;
+  if (levelled)
+    return `${planned < target ? 'brought forward' : 'put off'} from ${whenWords(target, now, civil)} to even out the days`;
   return `${planned < target ? 'brought forward' : 'put off'} from ${whenWords(target, now, civil)}, when the room is closed`;
 }

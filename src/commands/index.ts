@@ -14,6 +14,11 @@ const group = (name: string, entries: readonly Omit<CommandEntry, 'group'>[]): C
 export const commands: readonly CommandEntry[] = [
   ...group('Every day:', [
     {name: 'today', summary: 'what is to be done today, in walking order', load: () => import('./today.ts')},
+    {
+      name: 'ahead',
+      summary: 'the days ahead: what is to be done, how long it takes, who takes it',
+      load: () => import('./ahead.ts'),
+    },
     {name: 'done', summary: 'a task of the list is done', load: () => import('./done.ts')},
     {name: 'skip', summary: 'a task could not be done, and why', load: () => import('./skip.ts')},
     {name: 'care', summary: 'something was done that is not on the list', load: () => import('./care.ts')},

@@ -1,6 +1,7 @@
 // The care list of a day: tasks in walking order, and what is amiss.
 import type {Alert} from '../care/alert.ts';
 import {alertsOf} from '../care/alerts.ts';
+import {type Who, whoTakes} from '../care/people.ts';
 import {type Round, roundOf} from '../care/round.ts';
 import type {CareInput, Task} from '../care/task.ts';
 import {careTasks} from '../care/tasks.ts';
@@ -13,15 +14,23 @@ import {warmthOf} from './warmth.ts';
 export interface Today extends Round {
   readonly day: Day;
   readonly alerts: readonly Alert[];
+  /** Who takes what, by the id of the task. */
+  readonly who: ReadonlyMap<string, Who>;
 }
 
 /** @param day the day asked about; default: today */
 export async function today(desk: Desk, day?: Day): Promise<Today> {
   const input = await careInput(desk, day);
-  const tasks = careTasks(input);
+  const round = roundOf(careTasks(input), input.day, desk.civil);
+  const who = whoTakes(
+    round.tasks.filter(({state}) => state !== 'done'),
+    desk.civil.weekdayOf(input.day),
+    desk.state.people.values(),
+  );
   return {
     day: input.day,
-    ...roundOf(tasks, input.day, desk.civil),
+    ...round,
+    who: new Map([...who].map(([{id}, name]) => [id, name])),
     alerts: alertsOf(input, await factsOf(desk)),
   };
 }
@@ -31,7 +40,8 @@ export async function allTasks(desk: Desk): Promise<Task[]> {
   return careTasks(await careInput(desk));
 }
 
-async function careInput(
+/** What the care list is worked out from. */
+export async function careInput(
   desk: Desk,
   day: Day = desk.civil.dayOf(desk.now),
 ): Promise<CareInput & {readonly day: Day}> {

@@ -1,0 +1,90 @@
+// The days ahead in lines: a bar of minutes, and the errands of each day with their units.
+import type {Civil, Day} from '../../records/civil.ts';
+import {dayMonth, weekdayDay} from './day-words.ts';
+import {wrap} from './fit.ts';
+import type {Glyphs} from './glyphs.ts';
+import {type Line, line, piece} from './line.ts';
+
+export interface DayShown {
+  readonly day: Day;
+  readonly open: boolean;
+  readonly closed: string | null;
+  readonly minutes: number;
+  readonly items: readonly (Errand & {readonly visit: boolean})[];
+  /** What somebody has to come for on closed time. */
+  readonly errands: readonly Errand[];
+}
+
+export interface Errand {
+  readonly task: string;
+  readonly unit: string;
+}
+
+const BAR_COLUMNS = 20;
+const LEAD = '             ';
+
+/** One line a day: its bar, its minutes, how many tasks. */
+export function monthLines(days: readonly DayShown[], civil: Civil, glyphs: Glyphs): Line[] {
+  const most = Math.max(60, ...days.map(({minutes}) => minutes));
+  return days.map(day => [...headOf(day, most, civil, glyphs), piece(countOf(day))]);
+}
+
+/** A line a day, and under it what is done in which units. */
+export function weekLines(days: readonly DayShown[], civil: Civil, glyphs: Glyphs, columns: number): Line[] {
+  const most = Math.max(60, ...days.map(({minutes}) => minutes));
+  return days.flatMap(day => [
+    [...headOf(day, most, civil, glyphs), piece(day.open ? '' : closedWords(day))],
+    ...wrap(errandsOf(day), columns - LEAD.length).map(text => line(`${LEAD}${text}`)),
+  ]);
+}
+
+function headOf(day: DayShown, most: number, civil: Civil, glyphs: Glyphs): Line {
+  const cells = Math.round((day.minutes / most) * BAR_COLUMNS);
+  const full = glyphs.shades.at(-1)!;
+  return [
+    piece(
+      ` ${weekdayDay(day.day, civil).slice(0, 3)} ${dayMonth(day.day)}`.padEnd(LEAD.length - 1),
+      'heading',
+    ),
+    piece(` ${full.repeat(cells)}${' '.repeat(BAR_COLUMNS - cells)} `, 'emergence'),
+    piece(`${minuteWords(day.minutes)}  `.padStart(10)),
+  ];
+}
+
+function countOf(day: DayShown): string {
+  const {length} = day.items;
+  const visit = day.errands.length > 0 ? ', a visit on closed time' : '';
+  return length === 0
+    ? `${closedWords(day)}${visit}`
+    : `${length} ${length === 1 ? 'task' : 'tasks'}${visit}`;
+}
+
+function closedWords({open, closed}: DayShown): string {
+  return open ? 'nothing is due' : (closed ?? 'closed');
+}
+
+/** "feed C2 T1; look C1 C3 C4; on a visit: check air T2". */
+function errandsOf({items, errands}: DayShown): string {
+  const inHours = unitsByTask(items.filter(({visit}) => !visit));
+  const visiting = unitsByTask(errands);
+  return [...inHours, ...visiting.map((errand, i) => (i === 0 ? `on a visit: ${errand}` : errand))].join(
+    '; ',
+  );
+}
+
+/** "feed C2 T1", "look C1 C3". */
+export function unitsByTask(errands: readonly Errand[]): string[] {
+  const units = new Map<string, Set<string>>();
+  for (const {task, unit} of errands) {
+    const word = task.replaceAll('-', ' ');
+    units.set(word, (units.get(word) ?? new Set()).add(unit));
+  }
+  return [...units].map(([task, all]) => `${task} ${[...all].join(' ')}`);
+}
+
+/** "37 min", "2 h 05". */
+export function minuteWords(minutes: number): string {
+  const whole = Math.round(minutes);
+  if (whole < 60) return `${whole} min`;
+  return `${Math.floor(whole / 60)} h ${String(whole % 60).padStart(2, '0')}`;
+}

@@ -40,3 +40,13 @@ export function answerWord(word: string): boolean | number | string {
   if (/^(no|n|false)$/i.test(word)) return false;
   return word.trim() !== '' && Number.isFinite(Number(word)) ? Number(word) : word;
 }
+
+const DURATION = /^([+-]?)(\d+(?:\.\d+)?)(s|m|min|h|d)$/;
+const UNIT_MS = {s: 1000, m: 60_000, min: 60_000, h: 3_600_000, d: 86_400_000} as const;
+
+/** "+7m", "-90s", "1h" as milliseconds. */
+export function durationWord(word: string): number {
+  const [, sign, size, unit] = DURATION.exec(word.trim().toLowerCase()) ?? [];
+  if (size === undefined) throw new InvalidArgumentError(`"${word}" is not written like +7m, -90s or 1h.`);
+  return (sign === '-' ? -1 : 1) * Number(size) * UNIT_MS[unit as keyof typeof UNIT_MS];
+}

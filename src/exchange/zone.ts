@@ -21,15 +21,20 @@ export interface Zone {
 const MS_PER_MINUTE = 60_000;
 const zones = new Map<string, Zone>();
 
-/** @throws Refusal where no zone has this name */
+const FIXED = /^(?:UTC|GMT)?([+-])(\d{1,2})(?::?([0-5]\d))?$/i;
+
+/** A zone by its IANA name, or by a fixed offset such as +01:00 or UTC-5. @throws Refusal where there is none such */
 export function zoneNamed(name: string, where = ''): Zone {
   const known = zones.get(name);
   if (known !== undefined) return known;
+  const [, sign, hours, minutes = '0'] = FIXED.exec(name) ?? [];
+  if (hours !== undefined && Number(hours) <= 14)
+    return fixedZone((sign === '-' ? -1 : 1) * (Number(hours) * 60 + Number(minutes)) * MS_PER_MINUTE);
   if (!IANAZone.isValidZone(name))
     throw new Refusal(
       `there is no time zone "${name}"`,
       where,
-      'Name it as the IANA list does, such as Europe/Amsterdam, America/New_York, Asia/Tokyo or UTC.',
+      'Name it as the IANA list does, such as Europe/Amsterdam, America/New_York, Asia/Tokyo or UTC; a clock that never changes as +01:00.',
     );
   const iana = IANAZone.create(name);
   const zone = zoneWith(name, at => Math.round(iana.offset(at)) * MS_PER_MINUTE);

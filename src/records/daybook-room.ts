@@ -48,9 +48,11 @@ const kinds = {
   hand: 'read by hand',
 } as const;
 
-function loggerSentence({code, kind, name}: RecordOf<'logger'>): string {
+function loggerSentence({code, kind, name, reads}: RecordOf<'logger'>): string {
   const what = kind === undefined ? ' changed' : ` (${kinds[kind]})`;
-  return `logger ${code}${what}${name === undefined ? '' : `, ${name}`}`;
+  const read = Object.entries(reads ?? {}).map(([how, value]) => `${how} ${value}`);
+  const files = read.length === 0 ? '' : `, its files read with ${read.join(', ')}`;
+  return `logger ${code}${what}${name === undefined ? '' : `, ${name}`}${files}`;
 }
 
 function unitSentence({code, type, place, logger, setPoints}: RecordOf<'unit'>): string {

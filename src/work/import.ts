@@ -1,26 +1,25 @@
-// Readings from a logger's file into the room: only what it does not hold yet, all of it or nothing.
-import {basename} from 'node:path';
-import type {Series} from '../climate/series.ts';
-import {unheld} from '../climate/unheld.ts';
-import {chunksOf, sha256Of} from '../exchange/logger-file/chunks.ts';
+// Readings from loggers' files into the room: only what it does not hold yet, all of it or nothing.
+import {chunksOf} from '../exchange/logger-file/chunks.ts';
 import {
   type ExtremesFile,
   type LoggerFile,
   type ReadingsFile,
   readLoggerFile,
-  seriesOf,
 } from '../exchange/logger-file/logger-file.ts';
-import {convert, unitSign} from '../exchange/temperature-unit.ts';
-import type {Civil} from '../records/civil.ts';
-import {MS_PER_DAY} from '../records/entry.ts';
+import {type Instant, MS_PER_DAY} from '../records/entry.ts';
+import {fold} from '../records/fold.ts';
 import {nearest} from '../records/nearest.ts';
 import {Refusal} from '../records/refusal.ts';
-import type {Extremes} from '../records/state.ts';
+import {valueAt} from '../records/state.ts';
 import {changeRoom} from '../room/change.ts';
-import type {NewReadings, Room} from '../room/room.ts';
+import type {Change, Room} from '../room/room.ts';
 import {type Desk, openDesk} from './desk.ts';
-import {record} from './record.ts';
+import {type DaySpan, daySpans, recordOfDay} from './import-extremes.ts';
+import {freshReadings} from './import-readings.ts';
+import {entriesFor, parsed} from './record.ts';
+import {blaming, fileWishes, type ReadingWishes, rememberedWords, toRemember} from './remembered-reading.ts';
 import type {Session} from './session.ts';
+import {clockWords, understoodWords} from './understood.ts';
 
 /** One file, as `teneral import` answers: rows = added + duplicates + rejected. */
 export interface Imported {
@@ -29,7 +28,11 @@ export interface Imported {
   readonly added: number;
   /** Rows of instants that the file or the room has already. */
   readonly duplicates: number;
+  /** Those of them that have another value than the one that stays. */
+  readonly conflicts: number;
   readonly rejected: readonly {readonly row: number; readonly what: string}[];
+  /** Rows of other sensors in the file, not counted among its rows. */
+  readonly passedOver: number;
   /** First and last row that was read; null where there is none. */
   readonly from: string | null;
   readonly to: string | null;
@@ -37,15 +40,15 @@ export interface Imported {
   readonly unit: string;
   /** How the file was understood, in words. */
   readonly understood: string;
+  /** What a person should look at. */
+  readonly doubts: readonly string[];
 }
 
-export interface ImportWishes {
-  readonly columns?: string | undefined;
-  readonly format?: string | undefined;
-  /** Zone of instants without an offset; default: the room's. */
-  readonly zone?: string | undefined;
+export interface ImportWishes extends ReadingWishes {
   /** Say what would be done, and do nothing. */
   readonly dryRun?: boolean;
+  /** Told how much of a file has been read, 0 to 1. */
+  progress?(file: string, share: number): void;
 }
 
 /** @throws Refusal where the logger is unknown, or any of the files cannot be understood; nothing is imported then */
@@ -56,140 +59,141 @@ export async function importFiles(
   wishes: ImportWishes = {},
 ): Promise<Imported[]> {
   const desk = await openDesk(session);
-  if (!desk.state.loggers.has(logger)) throw unknownLogger(logger, desk);
-  const zone = wishes.zone ?? desk.room.zone;
-  const read = files.map(file => readLoggerFile(chunksOf(file), file, {...wishes, zone}));
-  const readings = read.filter(file => file.kind === 'readings');
-  const answers = new Map<LoggerFile, Imported>();
-  if (readings.length > 0)
-    await importReadings(session, logger, readings, desk, answers, wishes.dryRun ?? false);
-  for (const file of read)
-    if (file.kind === 'extremes')
-      answers.set(file, await importExtremes(session, logger, file, desk, wishes.dryRun ?? false));
-  return read.map(file => answers.get(file)!);
-}
-
-/** All files in one change: the later ones add only what the earlier ones did not have. */
-async function importReadings(
-  session: Session,
-  logger: string,
-  files: readonly ReadingsFile[],
-  {civil, now}: Desk,
-  answers: Map<LoggerFile, Imported>,
-  dryRun: boolean,
-): Promise<void> {
-  const plan = async (room: Room): Promise<NewReadings[]> => {
-    const added: NewReadings[] = [];
-    for (const file of files) {
-      const series = seriesOf(file);
-      const fresh = added.reduce(
-        (rest, earlier) => unheld(rest, earlier.series),
-        await notHeld(room, logger, series),
-      );
-      answers.set(file, answerOf(file, fresh.atDays.length, series, civil));
-      if (fresh.atDays.length > 0)
-        added.push({logger, file: basename(file.file), hash: sha256Of(file.file), series: fresh});
+  const history = desk.state.loggers.get(logger);
+  if (history === undefined) throw unknownLogger(logger, desk);
+  const {reads} = valueAt(history, desk.now);
+  const remembered = rememberedWords(wishes, reads);
+  const read = files.map(file => {
+    try {
+      const chunks = chunksOf(file, share => wishes.progress?.(file, share));
+      return readLoggerFile(chunks, file, fileWishes(wishes, reads, desk.room.zone));
+    } catch (error) {
+      throw error instanceof Refusal ? blaming(error, remembered, logger) : error;
     }
-    return added;
-  };
-  if (dryRun) await plan((await openDesk(session)).room);
+  });
+  const asked: Asked = {session, logger, desk, read, reads: toRemember(wishes, reads, read)};
+  let plan: ImportPlan | undefined;
+  if (wishes.dryRun === true) plan = await planOf((await openDesk(session)).room, asked);
   else
-    await changeRoom(session.dir, async room => ({entries: [], readings: await plan(room)}), {
-      by: session.by,
-      now,
-    });
+    await changeRoom(
+      session.dir,
+      async room => {
+        plan = await planOf(room, asked);
+        return plan.change;
+      },
+      {by: session.by, now: desk.now},
+    );
+  return read.map(file => answerOf(file, plan?.counts.get(file), desk, wishes));
 }
 
-async function notHeld(room: Room, logger: string, series: Series): Promise<Series> {
-  const {atDays} = series;
-  if (atDays.length === 0 || room.span(logger) === undefined) return series;
-  return unheld(series, await room.series(logger, atDays[0]!, atDays.at(-1)!));
+interface Asked {
+  readonly session: Session;
+  readonly logger: string;
+  readonly desk: Desk;
+  readonly read: readonly LoggerFile[];
+  readonly reads: ReturnType<typeof toRemember>;
 }
 
-function answerOf(file: ReadingsFile, added: number, {atDays}: Series, civil: Civil): Imported {
-  const iso = (days: number | undefined) => (days === undefined ? null : civil.iso(days * MS_PER_DAY));
+interface Counts {
+  readonly added: number;
+  readonly conflicts: number;
+  readonly from: Instant | undefined;
+  readonly to: Instant | undefined;
+  readonly rejected: LoggerFile['rejected'];
+}
+
+interface ImportPlan {
+  readonly change: Change;
+  readonly counts: ReadonlyMap<LoggerFile, Counts>;
+}
+
+/** What all files together add to the room as it stands. */
+async function planOf(room: Room, {session, logger, desk, read, reads}: Asked): Promise<ImportPlan> {
+  const {civil, now} = desk;
+  const counts = new Map<LoggerFile, Counts>();
+  const {adds, readings} = await freshReadings(room, logger, read.filter(isReadings));
+  for (const {file, series, added, conflicts} of adds) {
+    const at = (days: number | undefined) => (days === undefined ? days : Math.round(days * MS_PER_DAY));
+    const [from, to] = [at(series.atDays[0]), at(series.atDays.at(-1))];
+    counts.set(file, {added, conflicts, from, to, rejected: file.rejected});
+  }
+
+  const held = fold(room.entries, now).extremes.filter(each => each.logger === logger);
+  const drafts = read.filter(isExtremes).flatMap(file => {
+    const spans = daySpans(file, civil);
+    const future = spans.filter(({to}) => to > now);
+    const fresh = spans.filter(
+      span => span.to <= now && !held.some(({from, to}) => from === span.from && to === span.to),
+    );
+    const notOver = future.map(({day, row}) => ({row, what: `the day ${day} is not over yet`}));
+    const ends = {from: spans[0]?.from, to: spans.at(-1)?.to};
+    counts.set(file, {added: 0, conflicts: 0, ...ends, rejected: [...file.rejected, ...notOver]});
+    return fresh.map(span => ({file, span}));
+  });
+  const records = drafts.map(({span}) => recordOfDay(logger, span, civil));
+  const remembering = reads === undefined ? [] : [{record: 'logger', code: logger, reads}];
+  const given = parsed([...records, ...remembering], index => whereOf(drafts[index]));
+  const entries = given.length === 0 ? [] : await entriesFor(given, room, session);
+  const written = new Set(entries.map(({record: {key}}) => key));
+  records.forEach(({key}, i) => {
+    const {file} = drafts[i]!;
+    const count = counts.get(file)!;
+    // A day that two files give is the first one's.
+    if (written.delete(key)) counts.set(file, {...count, added: count.added + 1});
+  });
+  return {change: {entries, readings}, counts};
+}
+
+function answerOf(
+  file: LoggerFile,
+  counts: Counts | undefined,
+  {civil}: Desk,
+  {clockMs}: ImportWishes,
+): Imported {
+  const {added = 0, conflicts = 0, from, to, rejected = file.rejected} = counts ?? {};
+  const iso = (at: Instant | undefined) => (at === undefined ? null : civil.iso(at));
+  const clock = clockWords(clockMs);
   return {
     file: file.file,
     rows: file.rows,
     added,
-    duplicates: file.rows - file.rejected.length - added,
-    rejected: file.rejected,
-    from: iso(atDays[0]),
-    to: iso(atDays.at(-1)),
-    unit: file.layout.unit,
-    understood: understoodWords(file),
-  };
-}
-
-/** Each day of extremes becomes a record, from one midnight of the room to the next. */
-async function importExtremes(
-  session: Session,
-  logger: string,
-  file: ExtremesFile,
-  {civil, state, now}: Desk,
-  dryRun: boolean,
-): Promise<Imported> {
-  const spans = file.days.map(({day, row, minimum, maximum}) => ({
-    day,
-    row,
-    from: civil.at(day, '00:00'),
-    to: civil.at(civil.addDays(day, 1), '00:00'),
-    minimum: convert(minimum, file.layout.unit, 'C'),
-    maximum: convert(maximum, file.layout.unit, 'C'),
-  }));
-  const isHeld = ({from, to}: {from: number; to: number}) =>
-    state.extremes.some((held: Extremes) => held.logger === logger && held.from === from && held.to === to);
-  const past = spans.filter(({to}) => to <= now);
-  const fresh = past.filter(span => !isHeld(span));
-  if (!dryRun)
-    await record(
-      session,
-      fresh.map(({from, to, minimum, maximum}) => ({
-        record: 'extremes',
-        logger,
-        from: civil.iso(from),
-        to: civil.iso(to),
-        minimum,
-        maximum,
-      })),
-      index => `${file.file}, ${fresh[index]!.day}`,
-    );
-  const future = spans
-    .filter(({to}) => to > now)
-    .map(({day, row}) => ({row, what: `the day ${day} is not over yet`}));
-  const rejected = [...file.rejected, ...future];
-  return {
-    file: file.file,
-    rows: file.rows,
-    added: fresh.length,
-    duplicates: file.rows - rejected.length - fresh.length,
+    duplicates: file.rows - rejected.length - added,
+    conflicts,
     rejected,
-    from: spans[0] === undefined ? null : civil.iso(spans[0].from),
-    to: spans.at(-1) === undefined ? null : civil.iso(spans.at(-1)!.to),
+    passedOver: file.kind === 'readings' ? file.passedOver : 0,
+    from: iso(from),
+    to: iso(to),
     unit: file.layout.unit,
-    understood: understoodWords(file),
+    understood: `${understoodWords(file)}${clock === undefined ? '' : `; ${clock}`}`,
+    doubts: doubtsOf(file, rejected, conflicts),
   };
 }
 
-/** Its delimiter, its columns, its dates, its unit, its zone. */
-function understoodWords({layout, encoding}: LoggerFile): string {
-  const {delimiter, heading, time, values, unit, dates, zone} = layout;
-  const name = (column: number) =>
-    heading?.names[column] ? `"${heading.names[column]}"` : `column ${column + 1}`;
-  const separated = {',': 'commas', ';': 'semicolons', '\t': 'tabs'}[delimiter];
-  const when =
-    time.kind === 'date-and-clock'
-      ? `time from ${name(time.date)} and ${name(time.clock)}`
-      : `time from ${name(time.column)}`;
-  const what =
-    values.kind === 'extremes'
-      ? `minimum from ${name(values.minimum)}, maximum from ${name(values.maximum)}`
-      : `temperature from ${name(values.temperature)}${values.humidity === undefined ? '' : `, humidity from ${name(values.humidity)}`}`;
-  const order = dates.kind === 'numeric' ? dateWords[dates.order] : `dates as ${dates.format}`;
-  return `${encoding}, ${separated}; ${when}, ${order}, zone ${zone.name}; ${what}, ${unitSign[unit]}`;
+function doubtsOf({layout}: LoggerFile, rejected: LoggerFile['rejected'], conflicts: number): string[] {
+  const skipped = rejected.filter(({what}) => what.startsWith('the clocks of')).length;
+  return [
+    ...(skipped === 0
+      ? []
+      : [
+          `${skipped} rows stand in an hour that the clocks of ${layout.zone.name} skip: if the logger keeps one time all year, name it, such as --zone +01:00, or its summer is an hour off`,
+        ]),
+    ...(conflicts === 0
+      ? []
+      : [`${conflicts} of the rows known already have another temperature; the earlier ones stay`]),
+  ];
 }
 
-const dateWords = {dmy: 'day before month', mdy: 'month before day', ymd: 'year first'} as const;
+function isReadings(file: LoggerFile): file is ReadingsFile {
+  return file.kind === 'readings';
+}
+
+function isExtremes(file: LoggerFile): file is ExtremesFile {
+  return file.kind === 'extremes';
+}
+
+function whereOf(draft: {readonly file: ExtremesFile; readonly span: DaySpan} | undefined): string {
+  return draft === undefined ? 'import' : `${draft.file.file}, ${draft.span.day}`;
+}
 
 function unknownLogger(logger: string, {state}: Desk): Refusal {
   const close = nearest(logger, state.loggers.keys());

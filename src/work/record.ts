@@ -41,7 +41,7 @@ export async function record(
   drafts: readonly unknown[],
   where: (index: number) => string = index => (drafts.length === 1 ? '' : `record ${index + 1}`),
 ): Promise<Recorded> {
-  const given = drafts.map((draft, i) => ({record: parseRecord(draft, where(i)), where: where(i)}));
+  const given = parsed(drafts, where);
   let written: readonly Entry[] = [];
   const room = await changeRoom(
     session.dir,
@@ -68,13 +68,23 @@ export async function record(
   return {applied, written, desk};
 }
 
-interface Given {
+export interface Given {
   readonly record: RoomRecord;
+  /** How to name it to a person. */
   readonly where: string;
 }
 
-/** The records as entries of the room as it stands, decided on. Those whose key was applied before are left out. */
-async function entriesFor(given: readonly Given[], room: Room, session: Session): Promise<Entry[]> {
+/** Drafts checked for their form. @throws Refusal for the first that has none */
+export function parsed(drafts: readonly unknown[], where: (index: number) => string): Given[] {
+  return drafts.map((draft, i) => ({record: parseRecord(draft, where(i)), where: where(i)}));
+}
+
+/**
+ * The records as entries of the room as it stands, decided on; for a change that adds more than entries. Those whose
+ * key was applied before are left out.
+ * @throws Refusal for the first that cannot be granted
+ */
+export async function entriesFor(given: readonly Given[], room: Room, session: Session): Promise<Entry[]> {
   const civil = civilOf(room.zone);
   const now = nowOf(session, civil);
   let before = fold(await room.entriesWith(namesIn(given.map(({record}) => record))), now);

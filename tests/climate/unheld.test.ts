@@ -17,7 +17,7 @@ describe('unheld(fresh, held)', () => {
   it('keeps exactly the instants that are not held, each with its own values', () => {
     fc.assert(
       fc.property(instants, instants, (fresh, held) => {
-        const left = unheld(seriesAt(fresh), seriesAt(held));
+        const left = unheld(seriesAt(fresh), seriesAt(held)).series;
         const expected = fresh.filter(ms => !held.includes(ms));
         expect(Array.from(left.atDays, days => Math.round(days * MS))).toEqual(expected);
         expect([...left.temperatureC]).toEqual(expected.map(ms => fresh.indexOf(ms)));
@@ -25,8 +25,13 @@ describe('unheld(fresh, held)', () => {
     );
   });
 
+  it('tells how many instants are held with another temperature, beyond rounding', () => {
+    const held = {...seriesAt([1, 2, 3]), temperatureC: Float64Array.of(0.05, 1, 5)};
+    expect(unheld(seriesAt([1, 2, 3]), held).conflicts).toBe(1);
+  });
+
   it('is empty when the same file comes again', () => {
     const series = seriesAt([1, 2, 3]);
-    expect(unheld(series, series).atDays).toHaveLength(0);
+    expect(unheld(series, series).series.atDays).toHaveLength(0);
   });
 });

@@ -103,6 +103,13 @@ export class ByteCursor {
     return negative ? -value : value;
   }
 
+  /** Whether just this text stands ahead; passes over it. */
+  textIs(text: Uint8Array): boolean {
+    for (let i = 0; i < text.length; i++) if (this.bytes[this.at + i] !== text[i]) return false;
+    this.at += text.length;
+    return true;
+  }
+
   /** The digits ahead as a number, -1 where there are none. */
   whole(): number {
     const {bytes} = this;

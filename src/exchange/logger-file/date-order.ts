@@ -10,13 +10,15 @@ import {type DateForm, type DateOrder, type DateParts, datePartsOf, dayOf} from 
 /**
  * How the file writes its dates.
  * @param chunks the whole file; read only as far as needed, and only where the first rows leave a doubt
- * @throws Refusal where no date of the file decides it
+ * @param usual the order in which the logger's files have them, where this one leaves it open
+ * @throws Refusal where neither decides it
  */
 export function dateFormOf(
   draft: Draft,
   chunks: Iterable<Uint8Array>,
   file: string,
   decode: (bytes: Uint8Array) => string,
+  usual?: DateOrder,
 ): DateForm {
   if (draft.time.kind === 'epoch') return {kind: 'numeric', order: 'ymd'};
   const [column = 0] = columnsOfTime(draft.time);
@@ -34,6 +36,8 @@ export function dateFormOf(
       }
       return block.length;
     });
+  if (!isDecided() && usual !== undefined && order.possible.includes(usual))
+    return {kind: 'numeric', order: usual};
   if (!isDecided()) throw unclearDates(file, draft.readings[0]?.cells[column] ?? '');
   return {kind: 'numeric', order: order.possible[0] ?? 'ymd'};
 }

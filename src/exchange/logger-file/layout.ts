@@ -15,6 +15,14 @@ export type ValueColumns =
   | {readonly kind: 'readings'; readonly temperature: number; readonly humidity?: number | undefined}
   | {readonly kind: 'extremes'; readonly minimum: number; readonly maximum: number};
 
+/** The column that names each row's sensor, and the one that is meant. */
+export interface SensorColumn {
+  readonly column: number;
+  readonly name: string;
+  /** Nobody chose it: the first rows name no other. Another one further on makes the file unclear. */
+  readonly only: boolean;
+}
+
 export interface Layout {
   readonly delimiter: Delimiter;
   /** The names of the columns, where the file has them, and the line they stand on, from 1. */
@@ -25,6 +33,8 @@ export interface Layout {
   readonly values: ValueColumns;
   readonly dates: DateForm;
   readonly unit: TemperatureUnit;
+  /** Where rows of several sensors stand one below the other: whose rows are read. */
+  readonly sensor?: SensorColumn | undefined;
   /** Of instants that do not carry their offset. */
   readonly zone: Zone;
 }

@@ -1,7 +1,7 @@
 // Reads a plain logger file: readings, or daily extremes, whatever its delimiter, heading and form of dates.
 import type {Series} from '../../climate/series.ts';
 import {MS_PER_DAY} from '../../records/entry.ts';
-import {convertAll} from '../temperature-unit.ts';
+import {convertAll, type TemperatureUnit} from '../temperature-unit.ts';
 import {zoneNamed} from '../zone.ts';
 import {headOf, wholeLines} from './blocks.ts';
 import {readColumnsOption} from './columns-option.ts';
@@ -14,7 +14,7 @@ import {type Readings, readReadings} from './readings.ts';
 import {emptyFile, noRowRead} from './refusals.ts';
 import {dateOrders} from './time-columns.ts';
 import {understand} from './understand.ts';
-import type {DateForm} from './written-time.ts';
+import type {DateForm, DateOrder} from './written-time.ts';
 
 /** How the person wants the file read; what is not said is found out. */
 export interface LoggerFileWishes {
@@ -22,8 +22,18 @@ export interface LoggerFileWishes {
   readonly columns?: string | undefined;
   /** `dmy`, `mdy`, `ymd`, or a format of luxon's tokens. */
   readonly format?: string | undefined;
-  /** The IANA zone of instants that do not carry their offset. */
+  /** The zone of instants that do not carry their offset: an IANA name, or an offset such as +01:00. */
   readonly zone: string;
+  /** Which of several sensors is meant, by its name in the rows or the headings. */
+  readonly sensor?: string | undefined;
+  /** The unit of the temperatures, whatever the file says. */
+  readonly unit?: TemperatureUnit | undefined;
+  /** How the logger's files are usually written: decides what this one leaves open. */
+  readonly usual?:
+    | {readonly order?: DateOrder | undefined; readonly unit?: TemperatureUnit | undefined}
+    | undefined;
+  /** How far the logger's clock is ahead of the true time; its readings happened that much earlier. */
+  readonly clockMs?: number | undefined;
 }
 
 interface Understood {
@@ -34,7 +44,11 @@ interface Understood {
 }
 
 /** Temperatures are in `layout.unit`. */
-export type ReadingsFile = Readings & Understood;
+export type ReadingsFile = Readings &
+  Understood & {
+    /** The file gives humidity as a fraction of one; `rhPercent` is in per cent all the same. */
+    readonly humidityAsFraction: boolean;
+  };
 export type ExtremesFile = Extremes & Understood;
 export type LoggerFile = ReadingsFile | ExtremesFile;
 
@@ -52,7 +66,9 @@ export function readLoggerFile(
   const {encoding, ...source} = open(chunks, file, wishes);
   const {layout} = source;
   const {values} = layout;
-  const read = values.kind === 'readings' ? readReadings(source, values) : readExtremes(source, values);
+  const {clockMs = 0} = wishes;
+  const read =
+    values.kind === 'readings' ? inUse(readReadings(source, values), clockMs) : readExtremes(source, values);
   const [first] = read.rejected;
   if (first !== undefined && read.rows === read.rejected.length) throw noRowRead(file, first);
   return {...read, file, encoding, layout};
@@ -65,6 +81,21 @@ export function seriesOf({at, temperature, rhPercent, layout}: ReadingsFile): Se
     temperatureC: convertAll(temperature, layout.unit, 'C'),
     rhPercent,
   };
+}
+
+/** At the true time, and with humidity in per cent. */
+function inUse(read: Readings, clockMs: number): Readings & {readonly humidityAsFraction: boolean} {
+  const humidityAsFraction = isFraction(read.rhPercent);
+  if (clockMs !== 0) for (let i = 0; i < read.at.length; i++) read.at[i]! -= clockMs;
+  if (humidityAsFraction) for (let i = 0; i < read.rhPercent.length; i++) read.rhPercent[i]! *= 100;
+  return {...read, humidityAsFraction};
+}
+
+/** No room is as dry as 1 per cent throughout: where no humidity is above 1, they are fractions of one. */
+function isFraction(humidity: Float64Array): boolean {
+  let highest = Number.NaN;
+  for (const value of humidity) if (!(value <= highest) && !Number.isNaN(value)) highest = value;
+  return highest > 0 && highest <= 1;
 }
 
 function open(
@@ -80,8 +111,12 @@ function open(
   const encoding = encodingOf(head, file);
   const decode = decoderOf(encoding);
   const plain = {[Symbol.iterator]: () => plainChunks(chunks, encoding, head)};
-  const draft = understand(wholeLines(headOf(plain)), decode, {file, columns, dates, zone});
-  const layout = {...draft, dates: dates ?? dateFormOf(draft, plain, file, decode)};
+  const {sensor, unit, usual} = wishes;
+  const draft = understand(wholeLines(headOf(plain)), decode, {
+    ...{file, columns, dates, zone, sensor, unit},
+    usualUnit: usual?.unit,
+  });
+  const layout = {...draft, dates: dates ?? dateFormOf(draft, plain, file, decode, usual?.order)};
   return {file, chunks: plain, decode, layout, encoding};
 }
 

@@ -10,6 +10,8 @@ export interface OrderedReadings {
   readonly rhPercent: Float64Array;
   /** Rows of an instant that an earlier row has. */
   readonly duplicates: number;
+  /** Duplicates whose temperature is another than the earlier row's by more than rounding. */
+  readonly conflicts: number;
 }
 
 export class ReadingColumns {
@@ -41,7 +43,7 @@ export class ReadingColumns {
   finish(): OrderedReadings {
     const at = this.#at.subarray(0, this.#size);
     tellPassesApart(at, this.#doubtful);
-    const keep = rising(at);
+    const {keep, conflicts} = rising(at, this.#temperature);
     const pick = (column: Float64Array) =>
       keep === undefined ? column.slice(0, this.#size) : Float64Array.from(keep, row => column[row]!);
     return {
@@ -49,6 +51,7 @@ export class ReadingColumns {
       temperature: pick(this.#temperature),
       rhPercent: pick(this.#rhPercent),
       duplicates: this.#size - (keep?.length ?? this.#size),
+      conflicts,
     };
   }
 
@@ -64,11 +67,27 @@ export class ReadingColumns {
   }
 }
 
-/** Rows in order of time, each instant once; undefined where they are so already. */
-function rising(at: Float64Array): Uint32Array | undefined {
+/** Two readings of one instant that differ by more are two readings. */
+const ROUNDING = 0.1;
+
+/** Rows in order of time, each instant once; `keep` is undefined where they are so already. */
+function rising(
+  at: Float64Array,
+  temperature: Float64Array,
+): {readonly keep: Uint32Array | undefined; readonly conflicts: number} {
   let sorted = true;
   for (let i = 1; i < at.length && sorted; i++) sorted = at[i]! > at[i - 1]!;
-  if (sorted) return undefined;
+  if (sorted) return {keep: undefined, conflicts: 0};
   const order = Uint32Array.from(at.keys()).sort((a, b) => at[a]! - at[b]! || a - b);
-  return order.filter((row, i) => i === 0 || at[row] !== at[order[i - 1]!]);
+  let conflicts = 0;
+  let first = order[0]!;
+  const keep = order.filter((row, i) => {
+    if (i > 0 && at[row] === at[first]) {
+      if (Math.abs(temperature[row]! - temperature[first]!) > ROUNDING) conflicts++;
+      return false;
+    }
+    first = row;
+    return true;
+  });
+  return {keep, conflicts};
 }

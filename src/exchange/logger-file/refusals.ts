@@ -34,7 +34,7 @@ export function noTemperature(file: string, names: readonly string[] | undefined
   return new Refusal(
     `no column is surely the temperature; found ${found}`,
     file,
-    `${COLUMNS} or, for daily extremes, --columns date=1,minimum=2,maximum=3.`,
+    `${COLUMNS} or, for daily extremes, --columns date=1,minimum=2,maximum=3; or the sensor by what its headings share, --sensor "shelf 2".`,
   );
 }
 
@@ -60,6 +60,38 @@ export function noneInColumns(file: string, rows: readonly SampleRow[]): Refusal
     `no row has a time and a temperature in the columns that --columns names; found "${shown(rows[0]?.cells ?? [])}"`,
     file,
     'Check the numbers of the columns, from 1, and give the way dates are written with --format.',
+  );
+}
+
+export function severalSensors(file: string, names: readonly string[]): Refusal {
+  return new Refusal(
+    `the file holds readings of several sensors: ${shown(names)}`,
+    file,
+    `Say which one this logger is with --sensor "${names[0]}".`,
+  );
+}
+
+export function noSuchSensor(file: string, wanted: string, names: readonly string[]): Refusal {
+  return new Refusal(
+    `no sensor of the file is called "${shown([wanted])}"${names.length === 0 ? '' : `; there are ${shown(names)}`}`,
+    file,
+    'Give a name as the file has it, in its rows or its headings.',
+  );
+}
+
+export function mixedReadings(file: string, conflicts: number, rows: number): Refusal {
+  return new Refusal(
+    `${conflicts} of ${rows} rows give an instant another temperature than an earlier row: readings of several sensors seem to be mixed`,
+    file,
+    'Name the column of the temperature with --columns, or export each sensor to a file of its own.',
+  );
+}
+
+export function unclearUnit(file: string, typical: number): Refusal {
+  return new Refusal(
+    `the file names no unit, and temperatures around ${typical} are hardly °C`,
+    file,
+    'Say which it is with --unit F, --unit C or --unit K.',
   );
 }
 

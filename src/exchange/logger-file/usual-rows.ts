@@ -9,7 +9,7 @@ import {isBelievableRh, limitsIn} from './rows.ts';
 import {isEpochMs} from './time-columns.ts';
 import {type DateOrder, dayOf} from './written-time.ts';
 
-type Part = 'instant' | 'date' | 'clock' | 'epoch' | 'temperature' | 'humidity';
+type Part = 'instant' | 'date' | 'clock' | 'epoch' | 'temperature' | 'humidity' | 'sensor';
 
 export class UsualRows {
   readonly #layout: Layout;
@@ -19,6 +19,7 @@ export class UsualRows {
   /** The columns to be read, from left to right. */
   readonly #parts: readonly {readonly column: number; readonly part: Part}[];
   readonly #delimiter: number;
+  readonly #sensor: Uint8Array;
   readonly #lowest: number;
   readonly #highest: number;
 
@@ -48,6 +49,7 @@ export class UsualRows {
     this.#offsets = offsets;
     this.#parts = partsOf(layout);
     this.#delimiter = layout.delimiter.charCodeAt(0);
+    this.#sensor = Buffer.from(layout.sensor?.name ?? '');
     const {lowest, highest} = limitsIn(layout.unit);
     this.#lowest = lowest;
     this.#highest = highest;
@@ -100,6 +102,8 @@ export class UsualRows {
       case 'temperature':
         this.#temperature = cursor.decimal();
         return this.#temperature >= this.#lowest && this.#temperature <= this.#highest;
+      case 'sensor':
+        return cursor.textIs(this.#sensor);
       case 'humidity':
         if (cursor.atEnd()) return true;
         this.#humidity = cursor.decimal();
@@ -142,7 +146,7 @@ export class UsualRows {
   }
 }
 
-function partsOf({time, values}: Layout) {
+function partsOf({time, values, sensor}: Layout) {
   const parts: {column: number; part: Part}[] = [];
   const [first = 0, second] = columnsOfTime(time);
   if (second === undefined) parts.push({column: first, part: time.kind === 'epoch' ? 'epoch' : 'instant'});
@@ -151,5 +155,6 @@ function partsOf({time, values}: Layout) {
     parts.push({column: values.temperature, part: 'temperature'});
     if (values.humidity !== undefined) parts.push({column: values.humidity, part: 'humidity'});
   }
+  if (sensor !== undefined) parts.push({column: sensor.column, part: 'sensor'});
   return parts.sort((a, b) => a.column - b.column);
 }

@@ -1,5 +1,5 @@
 // Which columns hold what was measured, by their headings, else by what stands in them.
-import {bareName, type NamedRole, roleNamed} from './column-names.ts';
+import {bareName, type NamedRole, plainName, roleNamed} from './column-names.ts';
 import {columnsOfTime, type TimeColumns, type ValueColumns} from './layout.ts';
 import type {SampleRow} from './sample.ts';
 import {readNumber} from './written-number.ts';
@@ -65,9 +65,11 @@ const PLAIN_NAMES = [
 /** The temperature among columns named so: one called just that, or all the same in several units. */
 function theOne(columns: readonly number[], names: readonly string[]): number | undefined {
   const bare = columns.map(column => bareName(names[column]!));
-  const plain = bare.findIndex(name => PLAIN_NAMES.includes(name));
-  if (plain >= 0) return columns[plain];
-  return new Set(bare).size === 1 ? columns[0] : undefined;
+  const plain = columns.filter((_, i) => PLAIN_NAMES.includes(bare[i]!));
+  const alike = plain.length > 0 ? plain : new Set(bare).size === 1 ? columns : [];
+  const headings = alike.map(column => plainName(names[column]!));
+  // The same heading twice is two sensors.
+  return new Set(headings).size === headings.length ? alike[0] : undefined;
 }
 
 /** Without a heading the temperature follows the time, and a single further column of 0 to 100 is the humidity. */

@@ -2,6 +2,17 @@
 import * as z from 'zod';
 import {code, common, instant, rhPercent, temperatureC, text} from './fields.ts';
 
+const fileReading = z.strictObject({
+  columns: text.optional(),
+  format: text.optional(),
+  zone: text.optional(),
+  sensor: text.optional(),
+  /** Day or month first, where a file alone cannot tell. */
+  order: z.enum(['dmy', 'mdy', 'ymd']).optional(),
+  /** The unit of files that do not name it. */
+  unit: z.enum(['C', 'F', 'K']).optional(),
+});
+
 export const logger = z.strictObject({
   record: z.literal('logger'),
   ...common,
@@ -15,6 +26,8 @@ export const logger = z.strictObject({
     .positive()
     .max(24 * 31)
     .optional(),
+  /** How its files are read: what a person chose once, and what the last file settled for the next. */
+  reads: fileReading.optional(),
   at: instant.optional(),
 });
 

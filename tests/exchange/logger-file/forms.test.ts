@@ -134,7 +134,7 @@ describe('the temperature unit is read from the heading', () => {
     ['temperatureC', 'C'],
     ['Temperature Feeder', 'C'],
   ])('%s is in %s', (heading, unit) => {
-    const value = unit === 'K' ? 294 : 60;
+    const value = {C: 21, F: 60, K: 294}[unit];
     const {layout} = read(`time,"${heading}"\n2026-05-30 09:00,${value}\n2026-05-30 10:00,${value}\n`);
     expect(layout.unit).toBe(unit);
   });

@@ -15,29 +15,29 @@ export interface Setting {
 }
 
 /**
- * The records of a batch with `at` (when it was written down, else now), specimen codes and the stage of what hatched filled in. A
- * sample, and the first record of a unit or logger, keeps no `at` where none is given: it holds from the beginning.
+ * The records of a batch with `at` (when it was written down, else now), specimen codes and the stage of what hatched
+ * filled in. A sample, and the first record of what stands or holds (a unit, a rule, a profile …), keeps no `at` where
+ * none is given: it holds from the beginning.
  */
 export function complete(records: readonly RoomRecord[], setting: Setting): RoomRecord[] {
   const {now, before, profiles} = setting;
   const used = codesEverUsed(before, records);
-  const furniture = new Set([...before.units.keys()].map(code => `unit ${code}`));
-  for (const code of before.loggers.keys()) furniture.add(`logger ${code}`);
+  const standing = new Set(
+    before.history.filter(({id}) => !before.voided.has(id)).flatMap(({record}) => standingName(record) ?? []),
+  );
 
   return records.map(record => {
+    const name = standingName(record);
+    if (name !== undefined && !standing.has(name)) {
+      standing.add(name);
+      return record;
+    }
     switch (record.record) {
       case 'sample':
       case 'subsample':
       case 'extremes':
       case 'void':
         return record;
-      case 'unit':
-      case 'logger': {
-        const name = `${record.record} ${record.code}`;
-        if (furniture.has(name)) return {...record, at: record.at ?? record.recordedAt ?? now};
-        furniture.add(name);
-        return record;
-      }
       case 'emergence':
       case 'parasitoid':
       case 'voucher':
@@ -52,6 +52,24 @@ export function complete(records: readonly RoomRecord[], setting: Setting): Room
         return {...record, at: record.at ?? record.recordedAt ?? now};
     }
   });
+}
+
+/** By what name a record is the first of something that stands or holds, or a change of it. */
+function standingName(record: RoomRecord): string | undefined {
+  switch (record.record) {
+    case 'unit':
+    case 'logger':
+    case 'rule':
+      return `${record.record} ${record.code}`;
+    case 'profile':
+      return `profile ${record.profile}`;
+    case 'person':
+      return `person ${record.name}`;
+    case 'calendar':
+      return 'calendar';
+    default:
+      return undefined;
+  }
 }
 
 /** Codes given by anyone at any time, also in entries that are void: no code is ever used again. */

@@ -1,5 +1,6 @@
 // Which entries count, and in which order they are taken.
 import {atOf, type Entry, type Instant} from './entry.ts';
+import type {RoomRecord} from './schema/index.ts';
 
 /** An entry with the instant from which it counts. */
 export interface Dated {
@@ -31,12 +32,20 @@ export function voidedAmong(entries: readonly Entry[]): Set<string> {
   return voided;
 }
 
-/** Where they give no instant of their own they hold from the beginning. */
-const TIMELESS: ReadonlySet<string> = new Set(['sample', 'subsample', 'unit', 'logger']);
+/** What stands or holds from the beginning where its record names no instant. */
+const STANDING: ReadonlySet<RoomRecord['record']> = new Set([
+  'sample',
+  'subsample',
+  'unit',
+  'logger',
+  'rule',
+  'profile',
+  'person',
+  'calendar',
+]);
 
 function holdsFrom(entry: Entry): Instant {
   const {record} = entry;
-  return TIMELESS.has(record.record) && (!('at' in record) || record.at === undefined)
-    ? Number.NEGATIVE_INFINITY
-    : atOf(entry);
+  const given = 'at' in record && record.at !== undefined;
+  return STANDING.has(record.record) && !given ? Number.NEGATIVE_INFINITY : atOf(entry);
 }

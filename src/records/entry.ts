@@ -13,8 +13,8 @@ export interface Entry {
   readonly recordedAt: string;
   readonly by: string;
   /**
-   * The record with every instant carrying its offset. `at` is filled in, save where a sample, unit or logger is
-   * first named without it: that holds from the beginning.
+   * The record with every instant carrying its offset. `at` is filled in, save where a sample or what stands and
+   * holds (a unit, logger, rule, profile, person, calendar) is first named without it: that holds from the beginning.
    */
   readonly record: RoomRecord;
 }

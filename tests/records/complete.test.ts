@@ -44,6 +44,19 @@ test('the first record of a sample, unit or logger holds from the beginning, a c
   expect([again, known]).toMatchObject([{at: day(5)}, {at: day(5)}]);
 });
 
+test('so it is with a profile, a rule, a person and the calendar', () => {
+  const [profile, rule, person, calendar, ...again] = completed(
+    ...[...Array(2)].flatMap(() => [
+      bug as Written,
+      {record: 'rule', code: 'r', task: 'feed', every: {days: 2}},
+      {record: 'person', name: 'Ines'},
+      {record: 'calendar', open: {mon: ['08:00-17:00']}},
+    ]),
+  );
+  for (const first of [profile, rule, person, calendar]) expect(first).not.toHaveProperty('at');
+  for (const later of again) expect(later).toMatchObject({at: day(5)});
+});
+
 test('specimens get the next free codes of their lot, over the whole batch', () => {
   const adults = {record: 'emergence', lot: 'A', adults: [{count: 2}]};
   const records = completed(

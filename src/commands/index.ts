@@ -90,6 +90,11 @@ export const commands: readonly CommandEntry[] = [
       summary: 'degree-days of a file or of one day’s extremes (no room needed)',
       load: () => import('./degree-days.ts'),
     },
+    {
+      name: 'rate',
+      summary: 'how fast a rate model develops at a temperature (no room needed)',
+      load: () => import('./rate.ts'),
+    },
   ]),
   ...group('Looking things up:', [
     {

@@ -1,4 +1,4 @@
-// A profile in figures: mean days at constant temperatures, against its own published table.
+// A profile in figures: mean days at constant temperatures.
 import type {Profile} from '../records/schema/index.ts';
 import type {RoomState} from '../records/state.ts';
 import {rateModel} from '../thermal/rate-model.ts';
@@ -18,15 +18,6 @@ export interface ProfileRow {
 export interface ConstantDays {
   readonly stage: string;
   readonly days: readonly (number | null)[];
-}
-
-export interface Deviation {
-  readonly stage: string;
-  readonly temperature: number;
-  /** As published. */
-  readonly days: number;
-  /** By the profile's own rate; null where it says that nothing develops. */
-  readonly recomputed: number | null;
 }
 
 export async function profileRows(state?: RoomState): Promise<ProfileRow[]> {
@@ -66,21 +57,6 @@ export function constantDays(profile: Profile, temperaturesC: readonly number[])
   return profile.stages.map(({stage, rate}) => {
     const model = rateModel(rate);
     return {stage, days: temperaturesC.map(celsius => finite(1 / model.ratePerDay(celsius)))};
-  });
-}
-
-/** Every point of the profile's tables, recomputed. */
-export function tableDeviations(profile: Profile): Deviation[] {
-  if ('variation' in profile) return [];
-  return profile.stages.flatMap(({stage, rate}) => {
-    if (rate.kind !== 'table') return [];
-    const model = rateModel(rate);
-    return rate.points.map(({temperature, days}) => ({
-      stage,
-      temperature,
-      days,
-      recomputed: finite(1 / model.ratePerDay(temperature)),
-    }));
   });
 }
 

@@ -97,7 +97,7 @@ describe('refuses, changing nothing:', () => {
     ['records from a folder', ['apply', files], /this is a folder, not a file/],
     ['records from a binary file', ['apply', csv.binary], /binary\.csv: the file is no text/],
     ['records that are no JSON', ['apply', csv.words], /words\.csv, line 1: the text is not JSON/],
-    ['a profile that is none', ['profile', 'check', csv.words], /words\.csv: the file is not JSON/],
+    ['a profile that is none', ['profile', 'check', csv.words], /words\.csv: this is not JSON/],
     ['a room where one is', ['init', '.', '--name', 'x', '--zone', 'UTC'], /something is there already/],
   ])('%s', (_, words, line) => {
     const before = stateOf(room);

@@ -1,7 +1,8 @@
 // What is known of the development of a taxon, each figure with its source.
 import * as z from 'zod';
+import {chainFault} from '../stage-gaps.ts';
 import {code, common, instant, rhPercent, stage, temperatureC, text} from './fields.ts';
-import {rateModel} from './rate-model.ts';
+import {rateModel, testedC} from './rate-model.ts';
 
 export const source = z.strictObject({
   id: z.string().min(1),
@@ -28,6 +29,26 @@ const stageModel = z.strictObject({
   spreadSource: z.string().optional(),
   /** Source of the limits that end the rate, where it is another one. */
   limitsSource: z.string().optional(),
+});
+
+/**
+ * Days at constant temperatures as a source prints them, over one stage or several: what the profile is checked
+ * against. Nothing is computed from them.
+ */
+const published = z.strictObject({
+  from: stage,
+  to: stage,
+  points: z
+    .array(
+      z.strictObject({
+        temperature: testedC,
+        days: z.number().positive(),
+        sd: z.number().nonnegative().optional(),
+        n: z.int().positive().optional(),
+      }),
+    )
+    .min(1),
+  source: z.string(),
 });
 
 /** A share of the time from egg to adult; a larva or nymph is divided among its instars. */
@@ -94,6 +115,19 @@ const shared = {
           source: z.string().optional(),
           lethalSource: z.string().optional(),
         })
+        .superRefine(({lethalLow, low, high, lethalHigh}, context) => {
+          const given = Object.entries({lethalLow, low, high, lethalHigh}).filter(
+            (entry): entry is [string, number] => entry[1] !== undefined,
+          );
+          const wrong = given.findIndex(([, limit], i) => i > 0 && !(limit > given[i - 1]![1]));
+          if (wrong > 0)
+            context.addIssue({
+              code: 'custom',
+              path: [given[wrong]![0]],
+              message: `${given[wrong]![0]} must be above ${given[wrong - 1]![0]} (${given[wrong - 1]![1]} °C)`,
+              input: given[wrong]![1],
+            });
+        })
         .optional(),
       humidity: z
         .strictObject({low: rhPercent, high: rhPercent, source: z.string().optional()})
@@ -111,10 +145,30 @@ const shared = {
 
 /** A taxon whose stages have rates of their own. Ranks are not tied to a form: a family may be given so too. */
 export const taxonProfile = z
-  .strictObject({...shared, rank: z.enum(['species', 'genus']), stages: z.array(stageModel).min(1)})
+  .strictObject({
+    ...shared,
+    rank: z.enum(['species', 'genus']),
+    stages: z.array(stageModel).min(1),
+    published: z.array(published).optional(),
+  })
   .refine(({stages}) => new Set(stages.map(({stage}) => stage)).size === stages.length, {
     path: ['stages'],
     error: 'a stage is given twice',
+  })
+  .superRefine(({stages, published = []}, context) => {
+    const names = stages.map(({stage}) => stage);
+    const fault = chainFault(names);
+    if (fault !== undefined)
+      context.addIssue({code: 'custom', path: ['stages'], message: fault, input: names});
+    for (const [i, {from, to}] of published.entries())
+      for (const [end, stage] of Object.entries({from, to}))
+        if (!names.includes(stage))
+          context.addIssue({
+            code: 'custom',
+            path: ['published', i, end],
+            message: `the profile has no stage ${stage}`,
+            input: stage,
+          });
   })
   .refine(profile => everySourceIsListed(profile), {
     path: ['sources'],

@@ -1,6 +1,7 @@
 // A rate model as it is written down. What its numbers must keep to is known by thermal/; here it is only said.
 import * as z from 'zod';
 import {faultOf, type RateModelSpec} from '../../thermal/rate-model.ts';
+import {refusalFor} from './wording.ts';
 
 /** Few animals live beyond these; a figure beyond them is most often one in °F. */
 const notFahrenheit = (least: number, most: number) =>
@@ -11,7 +12,8 @@ const notFahrenheit = (least: number, most: number) =>
 
 const lower = notFahrenheit(-30, 40);
 const upper = notFahrenheit(-30, 70);
-const testedC = notFahrenheit(-10, 50);
+/** A temperature at which development was followed to its end. */
+export const testedC = notFahrenheit(-10, 50);
 const kelvin = z.number().positive();
 
 const degreeDay = z.strictObject({
@@ -73,3 +75,14 @@ export const rateModel = z
     const path = fault.field.split('.').map(part => (/^\d+$/.test(part) ? Number(part) : part));
     context.addIssue({code: 'custom', path, message: `${path.at(-1)} ${fault.what}`, input: spec});
   });
+
+/**
+ * Check a rate model that came from outside.
+ * @param where how to name it to a person
+ * @throws Refusal naming the field, what was expected, and what stands there
+ */
+export function parseRateModel(value: unknown, where: string): RateModelSpec {
+  const result = rateModel.safeParse(value);
+  if (result.success) return result.data;
+  throw refusalFor(result.error, value, where);
+}

@@ -40,3 +40,9 @@ export function numberOption(options: Options, name: string): number | undefined
   const value = options[name];
   return typeof value === 'number' ? value : undefined;
 }
+
+/** The words of an option that may be given several times. */
+export function listOption(options: Options, name: string): readonly string[] {
+  const words = options[name];
+  return Array.isArray(words) ? words.filter(word => typeof word === 'string') : [];
+}

@@ -111,6 +111,13 @@ export const commands: readonly CommandEntry[] = [
       load: () => import('./profile.ts'),
     },
   ]),
+  ...group('Handing over:', [
+    {
+      name: 'labels',
+      summary: 'labels for specimens, cards for cages, jars and vials',
+      load: () => import('./labels.ts'),
+    },
+  ]),
   ...group('The room:', [
     {name: 'init', summary: 'make a new room', load: () => import('./init.ts')},
     {name: 'demo', summary: 'make an example room and open it', load: () => import('./demo.ts')},

@@ -46,6 +46,9 @@ export function takeEffect(room: RoomDraft, each: Dated): void {
     case 'preparation':
       prepare(room, record, each);
       break;
+    case 'print':
+      printLabels(room, record, each);
+      break;
     case 'bycatch':
       noteBycatch(room, record, each);
       break;
@@ -94,9 +97,6 @@ function takeEffectInLot(room: RoomDraft, each: Dated): void {
       break;
     case 'parasitoid':
       parasitise(room, lot, record, each);
-      break;
-    case 'print':
-      printLabels(room, record, each);
       break;
     case 'move':
       moveLot(lot, record, each);

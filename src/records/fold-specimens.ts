@@ -100,9 +100,10 @@ export function prepare(room: RoomDraft, record: RecordOf<'preparation'>, each: 
 }
 
 /** Specimens that are no longer there, because the entry that brought them is void, are passed over. */
-export function printLabels(room: RoomDraft, record: RecordOf<'print'>, {at}: Dated): void {
+export function printLabels(room: RoomDraft, record: RecordOf<'print'>, each: Dated): void {
+  joinUnder(room, record.lot, each);
   for (const {kind, text, for: codes} of record.labels)
-    for (const code of codes) room.specimens.get(code)?.printed.push({kind, text, at});
+    for (const code of codes) room.specimens.get(code)?.printed.push({kind, text, at: each.at});
 }
 
 /** What a record says of each of its specimens; what every specimen of a lot or sample has is added. */

@@ -46,14 +46,15 @@ const firstSaysWhatItIs: Rule = (room, {entry: {id, record}}) => {
 };
 
 /** Held only when labels are printed: that the entry of a specimen is void later takes back no label. */
-const printsForSpecimensOfItsLot: Rule = (room, {entry: {record}}) => {
+const printsForItsOwnSpecimens: Rule = (room, {entry: {record}}) => {
   if (record.record !== 'print') return undefined;
   const codes = record.labels.flatMap(label => label.for);
-  const stranger = codes.find(code => room.specimens.get(code)?.lot !== record.lot);
+  const own = new Set((room.lots.get(record.lot ?? '') ?? room.samples.get(record.sample ?? ''))?.specimens);
+  const stranger = codes.find(code => !own.has(code));
   if (stranger === undefined) return undefined;
   return {
-    what: `lot ${record.lot} has no specimen ${stranger}`,
-    mend: `Name specimens of ${record.lot}; every lot has a record of its own.`,
+    what: `${record.lot === undefined ? 'sample' : 'lot'} ${record.lot ?? record.sample} has no specimen ${stranger}`,
+    mend: 'Name its own specimens; every lot has a record of its own.',
   };
 };
 
@@ -62,7 +63,7 @@ export const rulesOfCodes: readonly Rule[] = [
   firstSaysWhatItIs,
   asManyCodesAsSpecimens,
   noCodeTwiceInOneRecord,
-  printsForSpecimensOfItsLot,
+  printsForItsOwnSpecimens,
 ];
 
 type Place = Pick<ReadonlyMap<string, unknown>, 'has' | 'keys'>;

@@ -86,6 +86,20 @@ export function futuresOf(
   };
 }
 
+/** One future for each of several temperatures that might be held. */
+export function heldFutures(temperaturesC: readonly number[], fromDays: number, toDays: number): Futures {
+  const length = Math.max(1, Math.ceil(toDays - fromDays));
+  return {
+    fromDays,
+    days: temperaturesC.map(celsius => ({
+      atDays: Float64Array.of(0, 1),
+      temperatureC: Float64Array.of(celsius, celsius),
+    })),
+    orders: temperaturesC.map((_, place) => new Uint16Array(length).fill(place)),
+    ofEarlierYears: 0,
+  };
+}
+
 /** Days that were read from beginning to end, by how many days after the anchor they begin (so below 0). */
 function wholeDays(sources: readonly Source[], span: Span, anchor: number): Map<number, TemperatureTrace> {
   const days = new Map<number, TemperatureTrace>();

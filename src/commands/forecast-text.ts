@@ -1,13 +1,14 @@
 // A lot's outlook in words.
 
 import type {Window} from '../development/answer.ts';
-import {wrap} from '../exchange/pictures/fit.ts';
 import {instantWords} from '../exchange/time-words.ts';
 import {MS_PER_DAY} from '../records/entry.ts';
 import {compareStages} from '../records/stage.ts';
 import type {Desk} from '../work/desk.ts';
 import type {FigureSource} from '../work/figures.ts';
 import type {Outlook} from '../work/outlook.ts';
+import type {SaidLine} from '../work/said-lines.ts';
+import {marginLines} from './said-text.ts';
 
 const STATUS_WORDS = {
   developing: 'developing',
@@ -32,19 +33,10 @@ export function forecastText(
   );
   const isAsked = behind !== undefined || forecast.animal.p50 === null;
   const lines = [...facts(outlook, desk), ...(isAsked ? reasons(outlook, behind ?? []) : [])];
-  return [title.join(' · '), ...lines.flatMap(line => wrapped(line, columns))].join('\n');
+  return [title.join(' · '), ...lines.flatMap(line => marginLines(line, columns))].join('\n');
 }
 
-const MARGIN = 13;
-
-type Line = readonly [name: string, text: string];
-
-/** A name in the margin, its text wrapped beside it. */
-function wrapped([name, text]: Line, columns: number): string[] {
-  return wrap(text, columns - MARGIN).map(
-    (line, i) => `  ${(i === 0 ? name : '').padEnd(MARGIN - 3)} ${line}`,
-  );
-}
+type Line = SaidLine;
 
 function facts({forecast, readings}: Outlook, desk: Desk): Line[] {
   const {first, half, last, animal, candidates, pace} = forecast;

@@ -33,6 +33,11 @@ export const commands: readonly CommandEntry[] = [
       summary: 'when adults emerge, and how sure that is',
       load: () => import('./forecast.ts'),
     },
+    {
+      name: 'plan',
+      summary: 'at which temperature adults are there by a day',
+      load: () => import('./plan.ts'),
+    },
     {name: 'log', summary: 'a temperature read by hand', load: () => import('./log.ts')},
     {name: 'emerge', summary: 'adults came out', load: () => import('./emerge.ts')},
     {name: 'check', summary: 'looked for adults, none was out', load: () => import('./check.ts')},

@@ -47,6 +47,10 @@ export interface LotForecast {
   readonly expected: number | null;
   /** The emergence of one animal alive now, taken at random. */
   readonly animal: Quantiles;
+  /** When one animal is out with each of the chances that were asked for. */
+  readonly atChances: readonly (number | null)[];
+  /** The same in each of the futures that were asked for. */
+  readonly inFutures: readonly (number | null)[];
   /** When the first, half (rounded up) and 95 per cent (rounded up) of the animals now alive are out. */
   readonly first: Window | null;
   readonly half: Window | null;

@@ -33,12 +33,22 @@ export function emergenceCurves(lines: readonly PaceLine[]): EmergenceCurves {
   return meanCurves(curvesOf(lines));
 }
 
-/** The curves of a lot, each future of its course as likely as any other. */
-export function emergenceCurvesAhead(lines: readonly PaceLine[], span: Span): EmergenceCurves {
+/** The curves of a lot with every future of its course. */
+export interface CurvesAhead {
+  /** Each future as likely as any other. */
+  readonly curves: EmergenceCurves;
+  /** How many futures there are; 0 where only one course is known. */
+  readonly futures: number;
+  /** The chance in one of the futures. */
+  inFuture(future: number, statistic: Statistic, atDays: number): number;
+}
+
+export function emergenceCurvesAhead(lines: readonly PaceLine[], span: Span): CurvesAhead {
   const curves = curvesOf(lines);
   const mean = meanCurves(curves);
   const begin = Math.max(...curves.map(({course}) => course.ahead?.fromDays ?? Number.POSITIVE_INFINITY));
-  if (!(begin < span.untilDays)) return mean;
+  if (!(begin < span.untilDays))
+    return {curves: mean, futures: 0, inFuture: (_, statistic, atDays) => mean(statistic, atDays)};
   const whole = curves.reduce((sum, {laid}) => sum + laid, 0);
   const through = curves.map(curve => ({
     ...curve,
@@ -57,8 +67,18 @@ export function emergenceCurvesAhead(lines: readonly PaceLine[], span: Span): Em
     return sums.map(sum => sum / whole);
   };
   const ahead = smoothCurves(averaged, {fromDays: begin, untilDays: span.untilDays});
-  return (statistic, atDays) =>
-    atDays <= begin ? mean(statistic, atDays) : ahead(STATISTICS.indexOf(statistic), atDays);
+  return {
+    curves: (statistic, atDays) =>
+      atDays <= begin ? mean(statistic, atDays) : ahead(STATISTICS.indexOf(statistic), atDays),
+    futures: Math.min(...through.map(({doses}) => doses.length)),
+    inFuture(future, statistic, atDays) {
+      if (atDays <= begin) return mean(statistic, atDays);
+      let sum = 0;
+      for (const {shares, origin, doses} of through)
+        sum += heightAt(shares[statistic], doses[future]!(atDays) - origin);
+      return sum / whole;
+    },
+  };
 }
 
 /** When all that was laid is out on the mean course. */

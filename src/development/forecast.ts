@@ -48,7 +48,8 @@ export function forecastLot(request: ForecastRequest): LotForecast {
   const lines = learned?.lines ?? expected;
   const courseEnds = course.atDays.at(-1) ?? startDays;
   const span = {fromDays: startDays, untilDays: Math.min(courseEnds, knownUntil(course, startDays))};
-  const curves = emergenceCurvesAhead(lines, span);
+  const ahead = emergenceCurvesAhead(lines, span);
+  const {curves} = ahead;
   const animalCurve: Curve = atDays => curves('animal', atDays);
   const animal = quantilesOf(animalCurve, span);
   const weights = weightsOf(lines, candidates.length);
@@ -74,6 +75,12 @@ export function forecastLot(request: ForecastRequest): LotForecast {
     degreeDays: degreeDayStanding(lines, nowDays),
     expected: expectedOf(animalCurve(span.untilDays)),
     animal,
+    atChances: (request.chances ?? []).map(chance => instantOf(animalCurve, chance, span)),
+    inFutures: (request.inFutures ?? []).map(({future, chance}) =>
+      future < ahead.futures
+        ? instantOf(atDays => ahead.inFuture(future, 'animal', atDays), chance, span)
+        : null,
+    ),
     first: hidden ? null : windowOf(atDays => curves('first', atDays), span),
     half: hidden ? null : windowOf(atDays => curves('half', atDays), span),
     last: hidden ? null : windowOf(atDays => curves('last', atDays), span),
@@ -183,7 +190,7 @@ const NOTHING: Quantiles = {p05: null, p10: null, p25: null, p50: null, p75: nul
 
 /** A forecast that says nothing but why. */
 function empty(
-  {alive, candidates, sharesAtDays}: ForecastRequest,
+  {alive, candidates, sharesAtDays, chances = [], inFutures = []}: ForecastRequest,
   status: 'finished' | 'unknown',
   assumptions: readonly string[],
 ): LotForecast {
@@ -196,6 +203,8 @@ function empty(
     degreeDays: null,
     expected: alive === null ? null : 0,
     animal: NOTHING,
+    atChances: chances.map(() => null),
+    inFutures: inFutures.map(() => null),
     first: null,
     half: null,
     last: null,

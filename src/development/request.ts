@@ -69,4 +69,8 @@ export interface ForecastRequest {
   readonly dayBoundsDays: ArrayLike<number>;
   /** Instants at which the shares of the stages are wanted beside now. */
   readonly sharesAtDays: ArrayLike<number>;
+  /** Chances for which the instant is wanted at which an animal is out with them. */
+  readonly chances?: readonly number[] | undefined;
+  /** Futures of the course, by their place, in which the instant of a chance is wanted. */
+  readonly inFutures?: readonly {readonly future: number; readonly chance: number}[] | undefined;
 }

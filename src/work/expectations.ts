@@ -1,7 +1,7 @@
 // What the care list needs to know of each lot's emergence, kept in the room's cache while nothing it rests on changes.
 import {createHash} from 'node:crypto';
+import {holdHoursOf} from '../care/looks.ts';
 import type {EmergenceOutlook} from '../care/task.ts';
-import {heaviestFirst} from '../records/candidates.ts';
 import {MS_PER_DAY} from '../records/entry.ts';
 import type {Profile} from '../records/schema/index.ts';
 import {type Lot, openLots} from '../records/state.ts';
@@ -11,8 +11,6 @@ import type {Desk} from './desk.ts';
 import {type Outlook, outlooks} from './outlook.ts';
 import {profilesOf} from './profiles.ts';
 
-/** How long an adult may wait unseen where no profile says so; common practice, no source. */
-const USUAL_HOLD_HOURS = 24;
 const CACHE_NAME = 'expectations';
 
 interface Kept {
@@ -63,15 +61,12 @@ function expectationOf(
 ): EmergenceOutlook | null {
   if (forecast.status === 'unknown') return null;
   const at = (days: number | null) => (days === null ? null : days * MS_PER_DAY);
-  const [likeliest] = heaviestFirst(forecast.candidates);
   return {
     startChecking: at(forecast.startCheckingDays),
     nextCheck: at(forecast.nextCheckDays),
     p05: at(forecast.animal.p05),
     p95: at(forecast.animal.p95),
-    holdHours:
-      profiles.get(likeliest?.profile ?? lot.candidates[0]?.profile ?? '')?.adult.holdHours ??
-      USUAL_HOLD_HOURS,
+    holdHours: holdHoursOf(lot, profiles),
   };
 }
 

@@ -76,7 +76,7 @@ describe('many futures', () => {
 
   it.each([
     ['that count in one dose', undefined, 0.0015],
-    ['whose doses are proportional', 60, 0.004],
+    ['whose doses are proportional', 60, 0.01],
   ])('at once are as 50 separate forecasts, through stages %s', (_, pupaUpper, within) => {
     const together = forecastLot(lot(pupaUpper, {course: mean, dayBoundsDays: DAY_BOUNDS}));
     const outBy = (day: number) => (forecast: LotForecast) =>

@@ -1,0 +1,117 @@
+// Which units of a room a lot could live in, and when its adults would be there.
+import {groupsOf} from '../care/groups.ts';
+import {nearestRules} from '../care/nearest.ts';
+import {rulesInForce} from '../care/start-rules.ts';
+import {type Instant, MS_PER_DAY} from '../records/entry.ts';
+import type {Profile} from '../records/schema/index.ts';
+import {inOrder} from '../records/stage.ts';
+import {type Lot, openLots, type Unit, valueAt} from '../records/state.ts';
+import type {Desk} from './desk.ts';
+import type {Outlook} from './outlook.ts';
+import {profilesOf} from './profiles.ts';
+
+export interface UnitChoice {
+  readonly unit: string;
+  readonly place: string;
+  /** When the share that is wanted would be out there. */
+  readonly at: Instant | null;
+}
+
+export interface UnitChoices {
+  /** The best first: the latest of those in time, then the soonest of the others. */
+  readonly units: readonly UnitChoice[];
+  readonly unfit: readonly {readonly unit: string; readonly why: string}[];
+}
+
+/**
+ * The units in which a lot could live, as they stand now. The type and the water of a unit fit the animals' profiles,
+ * its temperature their limits, and what lives there eats by the same rule.
+ * @param wantedDays noon of the day by which the adults are wanted
+ * @param outlookIn the outlook of the lot if it lived so; its first chance is the share that is wanted
+ */
+export async function unitsFor(
+  lot: Lot,
+  desk: Desk,
+  own: ReadonlyMap<string, Profile>,
+  limits: {readonly low: number; readonly high: number},
+  wantedDays: number,
+  outlookIn: (stays: Lot['stays']) => Promise<Outlook>,
+): Promise<UnitChoices> {
+  const {state, now} = desk;
+  const units: UnitChoice[] = [];
+  const unfit: {unit: string; why: string}[] = [];
+  const codes = openLots(state).flatMap(({candidates}) => candidates.map(({profile}) => profile));
+  const profiles = await profilesOf(codes, state);
+  const home = lot.stays.at(-1)?.unit;
+  for (const history of state.units.values()) {
+    const unit = valueAt(history, now);
+    const {code, place} = unit;
+    const why = whyUnfit(lot, unit, state, own, profiles);
+    if (why !== undefined) {
+      unfit.push({unit: code, why});
+      continue;
+    }
+    const stays = code === home ? lot.stays : [...lot.stays, {unit: code, from: now}];
+    const {forecast, expectedC} = await outlookIn(stays);
+    const at = forecast.atChances[0] ?? null;
+    if (expectedC === null) unfit.push({unit: code, why: 'its temperature is not known'});
+    else if (expectedC < limits.low || expectedC > limits.high)
+      unfit.push({
+        unit: code,
+        why: `${expectedC.toFixed(1)} °C lies outside ${limits.low} to ${limits.high} °C`,
+      });
+    else units.push({unit: code, place, at: at === null ? null : at * MS_PER_DAY});
+  }
+  return {units: units.sort(byMerit((wantedDays + HALF_A_DAY) * MS_PER_DAY)), unfit};
+}
+
+const HALF_A_DAY = 0.5;
+
+function byMerit(limit: Instant): (a: UnitChoice, b: UnitChoice) => number {
+  const when = ({at}: UnitChoice) => at ?? Number.MAX_VALUE;
+  return (a, b) => {
+    const [x, y] = [when(a), when(b)];
+    return x <= limit && y <= limit ? y - x : x - y;
+  };
+}
+
+/** Why a lot could not live in a unit; undefined where it could. */
+function whyUnfit(
+  lot: Lot,
+  unit: Unit,
+  state: Desk['state'],
+  own: ReadonlyMap<string, Profile>,
+  profiles: ReadonlyMap<string, Profile>,
+): string | undefined {
+  const kinds = [...own.values()].map(({rearing}) => rearing).filter(({length}) => length > 0);
+  if (kinds.length > 0 && !kinds.some(rearing => rearing.includes(unit.type))) {
+    const wanted = [...new Set(kinds.flat())].map(named).join(' or ');
+    return `${named(unit.type)}, but these are kept in ${wanted}`;
+  }
+  if (unit.code === lot.stays.at(-1)?.unit) return undefined;
+  const food = foodOf(lot, unit, state, profiles);
+  const stranger = openLots(state).find(
+    other =>
+      other.code !== lot.code &&
+      other.stays.at(-1)?.unit === unit.code &&
+      foodOf(other, unit, state, profiles) !== food,
+  );
+  return stranger === undefined ? undefined : `${stranger.code} lives there on other food`;
+}
+
+function named(type: Unit['type']): string {
+  return {cage: 'a cage', aquarium: 'an aquarium', 'emergence-box': 'an emergence box'}[type];
+}
+
+/** The rule by which a lot would be fed in a unit: lots under one rule eat alike. */
+function foodOf(
+  lot: Lot,
+  {code, type}: Unit,
+  state: Desk['state'],
+  profiles: ReadonlyMap<string, Profile>,
+): string | undefined {
+  const groups = groupsOf(lot, profiles, state.samples.get(lot.sample));
+  const stages = inOrder(lot.alive).map(([stage]) => stage);
+  const housed = {...groups, lot: lot.code, unit: code, type, stages};
+  return nearestRules(rulesInForce(state.rules), housed).get('feed')?.code;
+}

@@ -29,6 +29,8 @@ export interface AgendaItem {
   readonly earliest: Instant;
   readonly latest: Instant;
   readonly minutes: number;
+  /** What must be answered when it is done. */
+  readonly observe: readonly string[];
   readonly caution: string | null;
   /** It cannot be done in open time: somebody has to come. */
   readonly visit: boolean;
@@ -98,6 +100,7 @@ function itemOf(
     earliest,
     latest,
     minutes: minutesOf(job),
+    observe: rule.observe,
     caution: rule.caution ?? null,
     visit,
   };

@@ -33,7 +33,7 @@ export function* turnsOf(
   next?: Instant | undefined,
 ): Generator<Turn> {
   const {now, civil} = input;
-  const soonest = open.isOpenAt(now) ? now : (open.nextRound(now) ?? horizon);
+  const soonest = soonestMoment(now, open) ?? horizon;
   let last = job.lastDone(now);
   for (let turn = 0; turn < MOST_TURNS; turn++) {
     const window = job.windowAfter(last);
@@ -47,13 +47,23 @@ export function* turnsOf(
   }
 }
 
+/** A round takes so long: what is done within it is taken to be done when it began. */
+const ROUND_MS = 2 * MS_PER_HOUR;
+
+/** When somebody does what is to be done now: in the round that goes on, else this hour, else at the next round. */
+function soonestMoment(now: Instant, open: OpenTime): Instant | null {
+  if (!open.isOpenAt(now)) return open.nextRound(now);
+  const round = open.previousRound(now);
+  return round !== null && now - round <= ROUND_MS ? round : now - (now % MS_PER_HOUR);
+}
+
 function aboutNoon({from, to}: {from: Instant; to: Instant}, civil: Civil): Instant {
   return Math.min(to, Math.max(from, civil.at(civil.dayOf(to - 1), '12:00')));
 }
 
 /** A visit is wanted late enough that the next round is in time again, where that leaves some hours for it. */
 function visitFor({earliest, latest, since}: Window, open: OpenTime, now: Instant) {
-  const soonest = Math.max(earliest, now);
+  const soonest = Math.max(earliest, now - (now % MS_PER_HOUR));
   const safe = (open.nextRound(latest) ?? latest) - (latest - since);
   return {from: safe > soonest && latest - safe >= SHORTEST_VISIT_MS ? safe : soonest, to: latest};
 }

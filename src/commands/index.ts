@@ -122,6 +122,8 @@ export const commands: readonly CommandEntry[] = [
       summary: 'labels for specimens, cards for cages, jars and vials',
       load: () => import('./labels.ts'),
     },
+    {name: 'sheet', summary: 'the care list on paper, to pin on the door', load: () => import('./sheet.ts')},
+    {name: 'export', summary: 'the care ahead as a calendar file', load: () => import('./export.ts')},
   ]),
   ...group('The room:', [
     {name: 'init', summary: 'make a new room', load: () => import('./init.ts')},

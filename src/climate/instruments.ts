@@ -3,7 +3,8 @@ import {type Instant, MS_PER_DAY} from '../records/entry.ts';
 import {type Extremes, type Logger, type Mask, valueAt} from '../records/state.ts';
 import type {TemperatureTrace} from '../thermal/trace.ts';
 import type {CourseInput} from './course-input.ts';
-import {isMasked, masked} from './masked.ts';
+import {cleaned} from './doubts.ts';
+import {isMasked, isTrusted, masked} from './masked.ts';
 import type {Span} from './part.ts';
 import {sineDays} from './sine-days.ts';
 
@@ -21,7 +22,12 @@ const HAND_GAP_HOURS = 26;
 
 export function instrumentsOf({room, readings, civil}: CourseInput): Instruments {
   const masksOf = (logger: string) => room.masks.filter(mask => mask.logger === logger);
-  const imported = remembered(logger => rows(masked(readings(logger) ?? NO_SERIES, masksOf(logger))));
+  const imported = remembered(logger => {
+    const masks = masksOf(logger);
+    const settings = room.loggers.get(logger)?.at(-1)?.value.rules ?? {};
+    const unmasked = masked(readings(logger) ?? NO_SERIES, masks);
+    return rows(cleaned(unmasked, settings, at => isTrusted(masks, Math.round(at * MS_PER_DAY))));
+  });
   const drawn = remembered(logger => {
     const masks = masksOf(logger);
     const kept = room.extremes.filter(each => each.logger === logger && !touchesMask(masks, each));

@@ -29,7 +29,7 @@ export function learnedOffset(own: TemperatureTrace, other: TemperatureTrace): L
 }
 
 /** Own − other at every own reading; NaN where the other is not known. */
-function differencesFrom(own: TemperatureTrace, other: TemperatureTrace): Float64Array {
+export function differencesFrom(own: TemperatureTrace, other: TemperatureTrace): Float64Array {
   const {atDays} = other;
   const longest = longestPauseDays(other);
   const pieces = atDays.length - 1;

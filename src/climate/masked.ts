@@ -9,6 +9,11 @@ export function isMasked(masks: readonly Mask[], at: Instant): boolean {
   return last !== undefined && !last.lift;
 }
 
+/** Whether the last word on an instant is a person's that it is to be trusted, whatever a rule says. */
+export function isTrusted(masks: readonly Mask[], at: Instant): boolean {
+  return masks.findLast(({from, to}) => from <= at && at <= to)?.lift === true;
+}
+
 /** The series without its masked rows; itself where nothing is masked. Masks of this logger only, in order. */
 export function masked(series: Series, masks: readonly Mask[]): Series {
   if (!masks.some(({lift}) => !lift)) return series;

@@ -89,6 +89,11 @@ export const commands: readonly CommandEntry[] = [
       summary: 'humidity, dew point, wet bulb, salt solutions (no room needed)',
       load: () => import('./air.ts'),
     },
+    {
+      name: 'readings',
+      summary: 'what a logger said, what of it is doubted, how it compares',
+      load: () => import('./readings.ts'),
+    },
     {name: 'mask', summary: 'readings not to be trusted', load: () => import('./mask.ts')},
     {
       name: 'degree-days',

@@ -48,11 +48,12 @@ const kinds = {
   hand: 'read by hand',
 } as const;
 
-function loggerSentence({code, kind, name, reads}: RecordOf<'logger'>): string {
+function loggerSentence({code, kind, name, reads, rules}: RecordOf<'logger'>): string {
   const what = kind === undefined ? ' changed' : ` (${kinds[kind]})`;
+  const doubted = Object.entries(rules ?? {}).map(([rule, limit]) => `, rule ${rule} ${limit}`);
   const read = Object.entries(reads ?? {}).map(([how, value]) => `${how} ${value}`);
   const files = read.length === 0 ? '' : `, its files read with ${read.join(', ')}`;
-  return `logger ${code}${what}${name === undefined ? '' : `, ${name}`}${files}`;
+  return `logger ${code}${what}${name === undefined ? '' : `, ${name}`}${files}${doubted.join('')}`;
 }
 
 function unitSentence({code, type, place, logger, setPoints}: RecordOf<'unit'>): string {

@@ -2,6 +2,18 @@
 import * as z from 'zod';
 import {code, common, instant, rhPercent, temperatureC, text} from './fields.ts';
 
+const doubtName = z.enum([
+  'too-cold',
+  'too-warm',
+  'spike',
+  'stuck',
+  'jump',
+  'bench',
+  'sun',
+  'out-of-water',
+  'wet',
+]);
+
 const fileReading = z.strictObject({
   columns: text.optional(),
   format: text.optional(),
@@ -28,6 +40,8 @@ export const logger = z.strictObject({
     .optional(),
   /** How its files are read: what a person chose once, and what the last file settled for the next. */
   reads: fileReading.optional(),
+  /** The number of a rule by which its readings are doubted, or that the rule is off; see climate/doubt-rules.ts. */
+  rules: z.partialRecord(doubtName, z.union([z.number(), z.literal('off')])).optional(),
   at: instant.optional(),
 });
 

@@ -18,9 +18,10 @@ export function furnish(room: RoomDraft, {at, entry}: Dated): void {
       const kind = facts.kind ?? last?.kind;
       if (kind === undefined) break;
       const usual = last?.kind === kind ? last.maxGapHours : GAP_HOURS[kind];
-      const rules = {...last?.rules, ...facts.rules};
-      const logger = {...last, ...facts, kind, maxGapHours: facts.maxGapHours ?? usual, rules};
-      room.loggers.set(record.code, changed(history, logger, at));
+      const rules = last?.rules === undefined ? facts.rules : {...last.rules, ...facts.rules};
+      const logger = {...last, ...facts, kind, maxGapHours: facts.maxGapHours ?? usual};
+      const whole = rules === undefined ? logger : {...logger, rules};
+      room.loggers.set(record.code, changed(history, whole, at));
       break;
     }
     case 'unit': {

@@ -9,10 +9,16 @@ import {type Chain, chainOf, stageAlong} from './stage-chain.ts';
 export interface Member {
   readonly chain: Chain;
   readonly weight: number;
-  /** ln of how fast a lot of it goes ~ normal(0, lnSpeedSd): its pace, and for a group how fast the member is. */
+  /** ln of how fast a lot of it goes ~ normal(lnSpeedMean, lnSpeedSd): its pace, and for a group how fast the member is. */
+  readonly lnSpeedMean: number;
   readonly lnSpeedSd: number;
   /** The part of that which is pace. */
   readonly paceSd: number;
+}
+
+/** How fast a lot of a member goes at a pace so many standard deviations from its mean. */
+export function speedAt({lnSpeedMean, lnSpeedSd}: Member, z: number): number {
+  return Math.exp(lnSpeedMean + lnSpeedSd * z);
 }
 
 /** Each instar of a larva or nymph takes this much longer than the one before; common practice, no source. */
@@ -38,7 +44,7 @@ export function membersOfGroup(profile: GroupProfile, course: Temperatures): rea
       if (lower > HIGHEST_THRESHOLD_C) return [];
       const days = Math.exp(lnDaysAt20.mean + correlation * lnDaysAt20.sd * z);
       const chain = memberChain(profile, instars, lower, days * (20 - lower), cv, course);
-      return [{chain, weight, lnSpeedSd, paceSd: profile.paceSd}];
+      return [{chain, weight, lnSpeedMean: 0, lnSpeedSd, paceSd: profile.paceSd}];
     }),
   );
 }

@@ -2,6 +2,7 @@
 import {type BroodAges, broodAgesOf} from './brood.ts';
 import type {FounderClass} from './founders.ts';
 import {lnGamma} from './gamma-function.ts';
+import {speedAt} from './group-members.ts';
 import type {Look} from './looks.ts';
 import type {CandidateMember} from './members.ts';
 import {normalDensity} from './normal.ts';
@@ -114,7 +115,7 @@ function linesToTell(member: CandidateMember, classes: readonly FounderClass[], 
 }
 
 function pointOf({member, lnWeight, startDays}: Line, z: number, lnPace: number): Point {
-  const tempo = tempoOf(member.chain, startDays, Math.exp(member.lnSpeedSd * z));
+  const tempo = tempoOf(member.chain, startDays, speedAt(member, z));
   return {z, lnPrior: lnWeight + lnPace, tempo, lnChance: 0, standings: []};
 }
 

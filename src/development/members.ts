@@ -28,9 +28,9 @@ export function membersOf(
   course: Temperatures,
 ): Members {
   const unfit: string[] = [];
-  const members = candidates.flatMap(({profile, weight}, candidate) => {
+  const members = candidates.flatMap(({profile, weight, ownPace}, candidate) => {
     if (weight === 0) return [];
-    const all = membersOfCandidate(profile, course);
+    const all = membersOfCandidate(profile, ownPace, course);
     const fitting = all.filter(({chain}) => hasPlacesFor(chain, classes));
     if (fitting.length === 0) unfit.push(whyUnfit(profile.profile, all, classes));
     const sum = sumOf(fitting);
@@ -44,10 +44,15 @@ function sumOf(members: readonly Member[]): number {
   return members.reduce((sum, {weight}) => sum + weight, 0);
 }
 
-function membersOfCandidate(profile: Profile, course: Temperatures): readonly Member[] {
+function membersOfCandidate(
+  profile: Profile,
+  ownPace: Candidate['ownPace'],
+  course: Temperatures,
+): readonly Member[] {
   if ('variation' in profile) return membersOfGroup(profile, course);
-  const {paceSd} = profile;
-  return [{chain: chainOfTaxon(profile, course), weight: 1, lnSpeedSd: paceSd, paceSd}];
+  const {lnMean, sd} = ownPace ?? {lnMean: 0, sd: profile.paceSd};
+  const chain = chainOfTaxon(profile, course);
+  return [{chain, weight: 1, lnSpeedMean: lnMean, lnSpeedSd: sd, paceSd: sd}];
 }
 
 function whyUnfit(profile: string, members: readonly Member[], classes: readonly FounderClass[]): string {

@@ -3,7 +3,8 @@ import type {LotForecast} from './answer.ts';
 import {normalShare} from './normal.ts';
 import type {PaceLine} from './scenario.ts';
 
-interface Piece {
+/** A part of the distribution of ln pace, normal. */
+export interface PacePiece {
   readonly weight: number;
   readonly mean: number;
   readonly sd: number;
@@ -11,7 +12,7 @@ interface Piece {
 
 /** The pace's distribution. Of a group's speed only a part is pace: the rest is which member it is. */
 export function paceOf(lines: readonly PaceLine[]): LotForecast['pace'] {
-  const pieces = alikeTogether(lines.flatMap(piecesOf));
+  const pieces = alikeTogether(lines.flatMap(pacePieces));
   const whole = pieces.reduce((sum, {weight}) => sum + weight, 0);
   if (!(whole > 0)) return null;
   const share = (lnPace: number) =>
@@ -33,17 +34,17 @@ export function paceOf(lines: readonly PaceLine[]): LotForecast['pace'] {
  * Each point of a line as a normal piece. Where ln speed v = pace + member, both normal, ln pace given v is normal
  * with mean v · r and variance paceSd² · (1 − r), r = paceSd² / lnSpeedSd². Added is what lies between two points.
  */
-function piecesOf({member: {lnSpeedSd, paceSd}, points}: PaceLine): Piece[] {
+export function pacePieces({member: {lnSpeedMean, lnSpeedSd, paceSd}, points}: PaceLine): PacePiece[] {
   const part = lnSpeedSd === 0 ? 0 : (paceSd / lnSpeedSd) ** 2;
   const gap = points.length > 1 ? points[1]!.z - points[0]!.z : 0;
   const between = (part * lnSpeedSd * gap) ** 2 / 12;
   const sd = Math.sqrt(paceSd ** 2 * (1 - part) + between);
-  return points.map(({z, weight}) => ({weight, mean: part * lnSpeedSd * z, sd}));
+  return points.map(({z, weight}) => ({weight, mean: lnSpeedMean + part * lnSpeedSd * z, sd}));
 }
 
 /** Members of a group share their paces. */
-function alikeTogether(pieces: readonly Piece[]): readonly Piece[] {
-  const merged = new Map<string, Piece>();
+function alikeTogether(pieces: readonly PacePiece[]): readonly PacePiece[] {
+  const merged = new Map<string, PacePiece>();
   for (const {weight, mean, sd} of pieces) {
     const name = `${mean} ${sd}`;
     merged.set(name, {mean, sd, weight: weight + (merged.get(name)?.weight ?? 0)});

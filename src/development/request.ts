@@ -2,6 +2,7 @@
 import type {Course} from '../climate/course.ts';
 import type {Profile} from '../records/schema/index.ts';
 import type {Stage, StageCounts} from '../records/stage.ts';
+import type {OwnPace} from './lesson.ts';
 
 /** Animals that joined the lot together. */
 export interface FoundingCohort {
@@ -17,6 +18,8 @@ export interface FoundingCohort {
 export interface Candidate {
   readonly profile: Profile;
   readonly weight: number;
+  /** How fast its lots went in this room; absent: as published. A group's members are too unlike for one. */
+  readonly ownPace?: OwnPace | undefined;
 }
 
 /** Something seen of the animals, in order of time: the lot's sightings with their instants in days. */

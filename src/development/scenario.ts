@@ -1,6 +1,7 @@
 // The unknowns of a lot laid out as points: member, brood ages, pace. At each the animals are independent.
 import {type BroodAges, broodAgesOf} from './brood.ts';
 import {type FounderClass, type Passages, passagesOf} from './founders.ts';
+import {speedAt} from './group-members.ts';
 import type {CandidateMember} from './members.ts';
 import {normalPoints} from './normal.ts';
 import {type Tempo, tempoOf} from './tempo.ts';
@@ -80,14 +81,14 @@ export function fromTheStart(
 type PassagesAt = (tempo: Tempo, broods: BroodAges) => readonly AnimalClass[];
 
 function expectedPoints(
-  {chain, lnSpeedSd}: CandidateMember,
+  member: CandidateMember,
   startDays: number,
   paces: readonly Pace[],
   broods: BroodAges,
   passagesAt: PassagesAt,
 ): PacePoint[] {
   return paces.map(({z, weight}) => {
-    const tempo = tempoOf(chain, startDays, Math.exp(lnSpeedSd * z));
+    const tempo = tempoOf(member.chain, startDays, speedAt(member, z));
     return {z, weight, tempo, classes: passagesAt(tempo, broods)};
   });
 }

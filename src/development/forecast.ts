@@ -10,6 +10,7 @@ import {classesOf} from './founders.ts';
 import {learn} from './learning.ts';
 import {looksOf} from './looks.ts';
 import {membersOf} from './members.ts';
+import {moultsToGo} from './moults.ts';
 import {paceOf} from './pace.ts';
 import {type Curve, instantOf, quantilesOf, type Span, windowOf} from './quantiles.ts';
 import type {ForecastRequest, SeenAnimals} from './request.ts';
@@ -38,7 +39,8 @@ export function forecastLot(request: ForecastRequest): LotForecast {
 
   const startDays = Math.min(...classes.map(({atDays}) => atDays));
   const {members, unfit} = membersOf(candidates, classes, course);
-  if (members.length === 0) return empty(request, 'unknown', unfit);
+  const moults = moultsToGo(candidates, classes, sightings);
+  if (members.length === 0) return empty(request, 'unknown', [...moults, ...unfit]);
   const expected = members.flatMap(member => expectedLines(member, classes, startDays));
   const looks = looksOf(
     hidden ? sightings.filter(({kind}) => kind !== 'removal').map(asCheck) : sightings,
@@ -98,6 +100,7 @@ export function forecastLot(request: ForecastRequest): LotForecast {
     }),
     leftOut: learned?.leftOut ?? [],
     assumptions: [
+      ...moults,
       ...unfit,
       ...assumptionsOf({
         hidden,

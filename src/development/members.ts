@@ -1,5 +1,5 @@
 // The candidates of a lot as one set of members with weights.
-import type {Profile} from '../records/schema/index.ts';
+import type {GroupProfile, TaxonProfile} from '../records/schema/index.ts';
 import type {Temperatures} from './dose-course.ts';
 import {type FounderClass, hasPlacesFor, missingStage} from './founders.ts';
 import {type Member, membersOfGroup} from './group-members.ts';
@@ -20,7 +20,8 @@ export interface Members {
 
 /**
  * Every member that has the stages the lot was found in; the weights of all sum to one. Of a group, members with too
- * few instars are left out and the others keep the group's weight; so are candidates that have no such member.
+ * few instars are left out and the others keep the group's weight; so are candidates that have no such member, and
+ * those of which nothing is known in days.
  */
 export function membersOf(
   candidates: readonly Candidate[],
@@ -29,7 +30,7 @@ export function membersOf(
 ): Members {
   const unfit: string[] = [];
   const members = candidates.flatMap(({profile, weight, ownPace}, candidate) => {
-    if (weight === 0) return [];
+    if (weight === 0 || 'undated' in profile) return [];
     const all = membersOfCandidate(profile, ownPace, course);
     const fitting = all.filter(({chain}) => hasPlacesFor(chain, classes));
     if (fitting.length === 0) unfit.push(whyUnfit(profile.profile, all, classes));
@@ -45,7 +46,7 @@ function sumOf(members: readonly Member[]): number {
 }
 
 function membersOfCandidate(
-  profile: Profile,
+  profile: TaxonProfile | GroupProfile,
   ownPace: Candidate['ownPace'],
   course: Temperatures,
 ): readonly Member[] {

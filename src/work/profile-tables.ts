@@ -36,16 +36,17 @@ function rowOf(profile: Profile): ProfileRow {
     name: profile.name,
     rank: profile.rank,
     rearing: profile.rearing,
-    daysAt20: days.reduce<number | null>(
-      (sum, each) => (sum === null || each === null ? null : sum + each),
-      0,
-    ),
+    daysAt20:
+      days.length === 0
+        ? null
+        : days.reduce<number | null>((sum, each) => (sum === null || each === null ? null : sum + each), 0),
     fromMemory: fromMemory(profile),
   };
 }
 
-/** Of a group: of its middle member. */
+/** Of a group: of its middle member; nothing of a group without dates. */
 export function constantDays(profile: Profile, temperaturesC: readonly number[]): ConstantDays[] {
+  if ('undated' in profile) return [];
   if ('variation' in profile) {
     const {lnDaysAt20, lowerC} = profile.variation;
     const degreeDays = Math.exp(lnDaysAt20.mean) * (20 - lowerC.mean);

@@ -84,6 +84,7 @@ async function thresholdsOf(lots: readonly Lot[], {state}: Desk): Promise<Thresh
 }
 
 function limitsOf(profile: Profile, {code: lot}: Lot, stage: Stage): Threshold[] {
+  if ('undated' in profile) return [];
   if ('variation' in profile) return [{lot, stage, lowerC: profile.variation.lowerC.mean, upperC: null}];
   const kind = stage.split('-')[0];
   const found =

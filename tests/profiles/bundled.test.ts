@@ -5,8 +5,9 @@ import {compareStages} from '../../src/records/stage.ts';
 import {landmarksOf, rateModel} from '../../src/thermal/rate-model.ts';
 import {asWritten, bundled, bundledCodes, group, taxon} from './bundled.ts';
 
-const species = bundledCodes.filter(code => !('variation' in bundled(code)));
+const species = bundledCodes.filter(code => !('variation' in bundled(code) || 'undated' in bundled(code)));
 const groups = bundledCodes.filter(code => 'variation' in bundled(code));
+const undated = bundledCodes.filter(code => 'undated' in bundled(code));
 
 function sourceOf({sources}: Profile, id: string | undefined) {
   return sources.find(source => source.id === id);
@@ -145,16 +146,58 @@ describe('every group profile', () => {
     expect(source.note).toMatch(/Direct development only/);
   });
 
-  it('groups without an honest prior have no profile', () => {
-    for (const code of [
-      'arthropoda',
-      'araneae',
-      'odonata',
-      'cerambycidae',
-      'cynipidae',
-      'tachinidae',
-      'ichneumonidae',
-    ])
-      expect(bundledCodes).not.toContain(code);
+  it.each(groups)('%s: numbers of instars rise, and shares are of the whole', code => {
+    const {stages} = group(code);
+    for (const {instars} of stages)
+      if (instars !== undefined) expect(instars[0]).toBeLessThanOrEqual(instars[1]);
+    expect(stages.reduce((sum, {share}) => sum + share, 0)).toBeCloseTo(1, 9);
   });
+});
+
+describe('groups of which nothing honest can be said in days', () => {
+  it('wood borers, gall wasps, sawflies, spiders, dragonflies and their like are there, without dates', () => {
+    for (const code of [
+      'araneae',
+      'orb-weavers',
+      'odonata',
+      'plecoptera',
+      'wood-borers',
+      'cynipidae',
+      'sawflies',
+    ])
+      expect(undated).toContain(code);
+  });
+
+  it.each(undated)('%s: says why there is no date, as the end of a sentence', code => {
+    const profile = bundled(code);
+    if (!('undated' in profile)) throw new Error(code);
+    expect(profile.undated.why).toMatch(/^[a-z].*\.$/);
+    expect(sourceOf(profile, profile.undated.source)).toBeDefined();
+  });
+});
+
+describe('the library is wide enough', () => {
+  it('at least 35 species and 25 groups with dates, each kept in the unit its kind needs', () => {
+    expect(species.length).toBeGreaterThanOrEqual(35);
+    expect(groups.length).toBeGreaterThanOrEqual(25);
+    for (const rearing of ['cage', 'aquarium', 'emergence-box'] as const)
+      expect(species.filter(code => bundled(code).rearing.includes(rearing)).length).toBeGreaterThanOrEqual(
+        8,
+      );
+    const arachnids = species.filter(code =>
+      ['Trombidiformes', 'Mesostigmata'].includes(bundled(code).classification.order ?? ''),
+    );
+    expect(arachnids.length).toBeGreaterThanOrEqual(4);
+  });
+
+  it.each(bundledCodes.filter(code => code !== 'holometabola'))(
+    '%s: says where it is met and what it eats, and whose knowledge that is',
+    code => {
+      const profile = bundled(code);
+      expect(profile.met?.sat.length).toBeGreaterThan(0);
+      expect(profile.met?.methods.length).toBeGreaterThan(0);
+      expect(profile.food?.what).toBeDefined();
+      expect(sourceOf(profile, profile.met?.source)).toBeDefined();
+    },
+  );
 });

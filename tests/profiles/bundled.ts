@@ -30,7 +30,7 @@ export function bundled(code: string): Profile {
 
 export function taxon(code: string): TaxonProfile {
   const profile = bundled(code);
-  if ('variation' in profile) throw new Error(`${code} is a group`);
+  if ('variation' in profile || 'undated' in profile) throw new Error(`${code} is a group`);
   return profile;
 }
 

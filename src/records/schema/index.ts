@@ -51,12 +51,17 @@ const schemas = {
   void: daybook.voiding,
 } as const;
 
-/** A profile's form follows from whether it describes one taxon or the variation inside a group. */
-const profileSchema = (value: object) => ('variation' in value ? profile.groupProfile : profile.taxonProfile);
+/** A profile's form follows from what it says: one taxon, how a group varies, or that no date can be given. */
+const profileSchema = (value: object): z.ZodType<Profile> => {
+  if ('variation' in value) return profile.groupProfile;
+  return 'undated' in value ? profile.undatedProfile : profile.taxonProfile;
+};
 
 export type TaxonProfile = z.infer<typeof profile.taxonProfile>;
 export type GroupProfile = z.infer<typeof profile.groupProfile>;
-export type Profile = TaxonProfile | GroupProfile;
+/** A group of which nothing can be said in days. */
+export type UndatedProfile = z.infer<typeof profile.undatedProfile>;
+export type Profile = TaxonProfile | GroupProfile | UndatedProfile;
 
 type Schemas = typeof schemas;
 /** The kinds of record, with the type of each once its defaults are filled in. */
@@ -80,7 +85,7 @@ export function parseRecord(value: unknown, where: string): RoomRecord {
 
 /** The JSON Schema of all records, for other programs. */
 export function jsonSchema(): object {
-  const all = [...Object.values(schemas), profile.taxonProfile, profile.groupProfile];
+  const all = [...Object.values(schemas), profile.taxonProfile, profile.groupProfile, profile.undatedProfile];
   return z.toJSONSchema(z.union(all), {io: 'input', unrepresentable: 'any'});
 }
 

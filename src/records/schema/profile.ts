@@ -1,8 +1,10 @@
 // What is known of the development of a taxon, each figure with its source.
 import * as z from 'zod';
 import {chainFault} from '../stage-gaps.ts';
+import {SAT} from '../where-it-sat.ts';
 import {code, common, instant, rhPercent, stage, temperatureC, text} from './fields.ts';
 import {rateModel, testedC} from './rate-model.ts';
+import {method} from './samples.ts';
 
 export const source = z.strictObject({
   id: z.string().min(1),
@@ -51,11 +53,16 @@ const published = z.strictObject({
   source: z.string(),
 });
 
+/** The fewest and the most; each number between is met. */
+const instars = z.tuple([z.int().min(1), z.int().max(25)]).refine(([from, to]) => from <= to, {
+  error: 'the number of instars runs from the smaller to the larger',
+});
+
 /** A share of the time from egg to adult; a larva or nymph is divided among its instars. */
 const stageShare = z.strictObject({
   stage: z.enum(['egg', 'larva', 'nymph', 'prepupa', 'pupa']),
   share: z.number().positive().max(1),
-  instars: z.tuple([z.int().min(1), z.int().max(25)]).optional(),
+  instars: instars.optional(),
   source: z.string(),
   instarsSource: z.string().optional(),
 });
@@ -74,13 +81,48 @@ const variation = z.strictObject({
   cvSource: z.string().optional(),
 });
 
+const months = z.array(z.int().min(1).max(12)).min(1);
+
 /** Chance that an animal in this stage is in diapause, by the month (1–12) in which it is found in it. */
 const diapause = z.strictObject({
   stage,
-  months: z.array(z.int().min(1).max(12)),
+  months,
   chance: z.number().min(0).max(1),
   source: z.string(),
+  /** What ends it: so many days below this temperature. */
+  chill: z.strictObject({belowC: temperatureC, days: z.number().positive(), source: z.string()}).optional(),
 });
+
+/** Where and how its immatures are met: what a person may know of animals nobody can name. */
+const met = z.strictObject({
+  sat: z.array(z.enum(SAT)).default([]),
+  /** Plants, animals or material it lives on, as genus, family or plain word; none: anything. */
+  hosts: z.array(text).default([]),
+  methods: z.array(method).default([]),
+  /** Length of the body full-grown, before it turns into the pupa or the adult. */
+  lengthMm: z
+    .tuple([z.number().positive(), z.number().positive()])
+    .refine(([from, to]) => from <= to, {error: 'the length runs from the smaller to the larger'})
+    .optional(),
+  source: z.string(),
+});
+
+/** What is done for it otherwise than for others of its kind; a start value that the room's own rules come before. */
+const care = z
+  .strictObject({
+    task: text,
+    stages: z.array(stage).optional(),
+    everyDays: z.number().positive(),
+    earliestDays: z.number().positive(),
+    latestDays: z.number().positive(),
+    harm: z.enum(['high', 'medium', 'low']).default('medium'),
+    caution: text.optional(),
+    source: z.string(),
+  })
+  .refine(({earliestDays, everyDays, latestDays}) => earliestDays <= everyDays && everyDays <= latestDays, {
+    path: ['everyDays'],
+    error: 'the interval is not between the earliest and the latest',
+  });
 
 const rank = z.enum(['species', 'genus', 'family', 'order', 'guild']);
 
@@ -137,6 +179,9 @@ const shared = {
     })
     .default({}),
   diapause: z.array(diapause).default([]),
+  met: met.optional(),
+  food: z.strictObject({what: text, source: z.string()}).optional(),
+  care: z.array(care).optional(),
   cautions: z.array(text).default([]),
   note: text.optional(),
   sources: z.array(source),
@@ -186,6 +231,28 @@ export const groupProfile = z
   .refine(({stages}) => Math.abs(stages.reduce((sum, {share}) => sum + share, 0) - 1) < 1e-6, {
     path: ['stages'],
     error: 'the shares of the stages do not sum to one',
+  })
+  .refine(profile => everySourceIsListed(profile), {
+    path: ['sources'],
+    error: 'a figure names a source that is not listed',
+  });
+
+/** A group of which nothing honest can be said in days: its moults are counted. */
+export const undatedProfile = z
+  .strictObject({
+    ...shared,
+    rank,
+    stages: z
+      .array(
+        z.strictObject({
+          stage: z.enum(['egg', 'larva', 'nymph', 'prepupa', 'pupa']),
+          instars: instars.optional(),
+          instarsSource: z.string().optional(),
+        }),
+      )
+      .min(1),
+    /** Why no date: said wherever the profile is used. */
+    undated: z.strictObject({why: text, source: z.string()}),
   })
   .refine(profile => everySourceIsListed(profile), {
     path: ['sources'],

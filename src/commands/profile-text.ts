@@ -5,26 +5,36 @@ import type {Glyphs} from '../exchange/pictures/glyphs.ts';
 import {textOfLines} from '../exchange/pictures/line.ts';
 import {rateCurve} from '../exchange/pictures/rate-curve.ts';
 import {textTable} from '../exchange/text-table.ts';
-import type {Profile} from '../records/schema/index.ts';
+import type {GroupProfile, Profile, TaxonProfile, UndatedProfile} from '../records/schema/index.ts';
 import {sourceWords} from '../work/figures.ts';
 import {landmarkWords} from '../work/landmark-words.ts';
 import type {Deviation, ProfileCheck} from '../work/profile-check.ts';
 import {profileCurve} from '../work/profile-curve.ts';
 import {constantDays, type ProfileRow} from '../work/profile-tables.ts';
+import {fromMemory} from '../work/profiles.ts';
+import {indented, keepingText} from './profile-keeping-text.ts';
 
 const TEMPERATURES_C = [10, 15, 20, 25, 30];
 const CURVE_ROWS = 12;
 const MOST_COLUMNS = 100;
+/** z beyond which a tenth lies on either side. */
+const FOUR_IN_FIVE = 1.2816;
 
+/** The code is the name, so the name is not said again. */
 export function listText(rows: readonly ProfileRow[]): string {
-  return textTable(rows, [
+  const table = textTable(rows, [
     {head: 'profile', cell: row => row.profile},
-    {head: 'name', cell: row => row.name},
     {head: 'rank', cell: row => row.rank},
-    {head: 'reared in', cell: row => row.rearing.join(', ')},
-    {head: 'days at 20 °C', right: true, cell: row => row.daysAt20?.toFixed(1) ?? '–'},
-    {head: '', cell: row => (row.fromMemory ? 'some figures from memory' : '')},
+    {
+      head: 'days at 20 °C',
+      right: true,
+      cell: row => `${row.daysAt20?.toFixed(1) ?? '–'}${row.fromMemory ? '*' : ' '}`,
+    },
+    {head: 'kept in', cell: row => row.rearing.join(', ')},
   ]);
+  const memory = rows.some(row => row.fromMemory) ? ['* some of its figures are from memory'] : [];
+  const none = rows.some(row => row.daysAt20 === null) ? ['– no honest date: its moults are counted'] : [];
+  return [table, ...memory, ...none].join('\n');
 }
 
 /** @param stage whose curve is drawn; all of them after each other where none is named */
@@ -35,21 +45,48 @@ export function showText(
   glyphs: Glyphs,
 ): string {
   const width = Math.min(columns, MOST_COLUMNS);
-  const curve = profileCurve(profile, stage);
-  const picture = rateCurve(curve, {columns: width - 1, rows: CURVE_ROWS}, glyphs);
-  const signs = curve.points.length === 0 ? '' : '; o as published';
   const parts = [
     `${profile.profile}: ${profile.name} (${profile.rank})`,
+    ...(fromMemory(profile) ? ['Some of its figures are from memory: see the sources.'] : []),
     wrap(profile.note ?? '', width).join('\n'),
-    `Mean days at constant temperatures\n${daysTable(profile)}`,
-    `How fast, ${curve.what}: days by temperature${signs}\n${textOfLines(picture)}`,
-    ...('variation' in profile ? [] : [`Rate models\n${modelLines(profile)}`]),
+    ...('undated' in profile ? [undatedText(profile, width)] : datedParts(profile, stage, width, glyphs)),
+    keepingText(profile, width),
     ...(profile.cautions.length === 0
       ? []
       : [`Take care\n${profile.cautions.flatMap(line => indented(line, width)).join('\n')}`]),
     `Sources\n${profile.sources.flatMap(source => indented(sourceWords(source), width)).join('\n')}`,
   ];
   return parts.filter(part => part !== '').join('\n\n');
+}
+
+function datedParts(
+  profile: TaxonProfile | GroupProfile,
+  stage: string | undefined,
+  width: number,
+  glyphs: Glyphs,
+): string[] {
+  const curve = profileCurve(profile, stage);
+  const picture = rateCurve(curve, {columns: width - 1, rows: CURVE_ROWS}, glyphs);
+  const signs = curve.points.length === 0 ? '' : '; o as published';
+  return [
+    `Mean days at constant temperatures\n${daysTable(profile)}`,
+    `How fast, ${curve.what}: days by temperature${signs}\n${textOfLines(picture)}`,
+    ...('variation' in profile ? [variationText(profile)] : [`Rate models\n${modelLines(profile)}`]),
+  ];
+}
+
+/** How far the members of a group lie apart: what four of five of its species are within at 20 °C. */
+function variationText({variation: {lnDaysAt20, lowerC}, paceSd}: GroupProfile): string {
+  const sd = Math.hypot(lnDaysAt20.sd, paceSd);
+  const [from, to] = [-FOUR_IN_FIVE, FOUR_IN_FIVE].map(z => Math.exp(lnDaysAt20.mean + z * sd).toFixed(0));
+  return `Its kinds\n  four of five take ${from} to ${to} days at 20 °C; lower threshold ${lowerC.mean.toFixed(1)} ± ${lowerC.sd.toFixed(1)} °C`;
+}
+
+function undatedText({name, undated, stages}: UndatedProfile, width: number): string {
+  const counted = stages.flatMap(({stage, instars}) =>
+    instars === undefined ? [] : [`Count moults: ${instars[0]} to ${instars[1]} instars as ${stage}.`],
+  );
+  return wrap([`${name} get no date: ${undated.why}`, ...counted].join(' '), width).join('\n');
 }
 
 function daysTable(profile: Profile): string {
@@ -63,16 +100,8 @@ function daysTable(profile: Profile): string {
   ]);
 }
 
-function modelLines({stages}: Extract<Profile, {rank: 'species' | 'genus'; published?: unknown}>): string {
-  return stages
-    .flatMap(each =>
-      'rate' in each ? [`  ${each.stage}: ${each.rate.kind}, ${landmarkWords(each.rate)}`] : [],
-    )
-    .join('\n');
-}
-
-function indented(text: string, width: number): string[] {
-  return wrap(text, width - 4).map((line, i) => `${i === 0 ? '  ' : '    '}${line}`);
+function modelLines({stages}: TaxonProfile): string {
+  return stages.map(({stage, rate}) => `  ${stage}: ${rate.kind}, ${landmarkWords(rate)}`).join('\n');
 }
 
 /** Of many profiles a line each; of one all its figures. */

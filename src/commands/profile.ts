@@ -50,7 +50,7 @@ async function list(invocation: Invocation): Promise<void> {
 async function show(invocation: Invocation, code: string, stage: string | undefined): Promise<void> {
   const profile = await profileOf(code, (await openDeskIfAny(invocation))?.state);
   if (profile === undefined) throw noProfile(code, 'profile show');
-  profileCurve(profile, stage);
+  if (!('undated' in profile)) profileCurve(profile, stage);
   invocation.answer(profile, () => showText(profile, stage, invocation.columns, glyphsFor(process.env)));
 }
 

@@ -24,7 +24,7 @@ const WIDE_SCATTER = 1.25;
 /** @returns nothing where all looks as in other profiles */
 export function doubtsAbout(profile: Profile): Doubt[] {
   const keeping = keepingDoubts(profile);
-  return 'variation' in profile ? keeping : [...rateDoubts(profile), ...keeping];
+  return 'variation' in profile || 'undated' in profile ? keeping : [...rateDoubts(profile), ...keeping];
 }
 
 function rateDoubts({stages}: TaxonProfile): Doubt[] {

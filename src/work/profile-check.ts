@@ -48,7 +48,7 @@ export async function checkedProfiles(codes: readonly string[], state?: RoomStat
 }
 
 export function checkedProfile(profile: Profile): ProfileCheck {
-  const deviations = 'variation' in profile ? [] : deviationsOf(profile);
+  const deviations = 'variation' in profile || 'undated' in profile ? [] : deviationsOf(profile);
   const sizes = deviations.map(({deviation}) => (deviation === null ? 1 : Math.abs(deviation)));
   const largest = sizes.length === 0 ? null : Math.max(...sizes);
   const doubts = [...doubtsAbout(profile), ...missed(deviations)];

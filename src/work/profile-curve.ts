@@ -22,6 +22,12 @@ const MARGIN_C = 2;
 
 /** Of a group: of its middle member. @throws Refusal where the profile has no such stage */
 export function profileCurve(profile: Profile, stage?: string): ProfileCurve {
+  if ('undated' in profile)
+    throw new Refusal(
+      `${profile.name} have no curve: ${profile.undated.why.replace(/\.$/, '')}`,
+      profile.profile,
+      'Count their moults; a profile of your own from your own lots would give dates.',
+    );
   const names = profile.stages.map(each => each.stage);
   const at = stage === undefined ? -1 : names.indexOf(stage);
   if (stage !== undefined && at < 0)

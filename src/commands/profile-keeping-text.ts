@@ -1,0 +1,35 @@
+// What a profile says of keeping its animals, in words: where they are met, their food, their care, their rest.
+import {wrap} from '../exchange/pictures/fit.ts';
+import type {Profile} from '../records/schema/index.ts';
+import {listed} from '../records/stage-words.ts';
+
+/** Where it is met, what it eats, what is done for it otherwise, and how it rests. */
+export function keepingText({met, food, care = [], diapause}: Profile, width: number): string {
+  const lines = [
+    ...(met === undefined ? [] : [`met in or on ${listed(met.sat.map(spaced))}${hostWords(met.hosts)}`]),
+    ...(met?.lengthMm === undefined ? [] : [`full-grown ${met.lengthMm[0]} to ${met.lengthMm[1]} mm long`]),
+    ...(food === undefined ? [] : [`fed ${food.what}`]),
+    ...care.map(
+      ({task, stages, everyDays, latestDays}) =>
+        `${spaced(task)}${stages === undefined ? '' : ` (${listed(stages)})`} every ${everyDays} d, ${latestDays} d at the latest`,
+    ),
+    ...diapause.map(
+      ({stage, months, chance, chill}) =>
+        `rests as ${stage} in ${Math.round(chance * 100)} % where found in month ${listed(months.map(String))}${chill === undefined ? '' : `; ${chill.days} d below ${chill.belowC} °C end it`}`,
+    ),
+  ];
+  return lines.length === 0 ? '' : `Keeping\n${lines.flatMap(text => indented(text, width)).join('\n')}`;
+}
+
+function hostWords(hosts: readonly string[]): string {
+  return hosts.length === 0 ? '' : `, of ${listed(hosts)}`;
+}
+
+function spaced(word: string): string {
+  return word.replaceAll('-', ' ');
+}
+
+/** Wrapped, the first line two blanks in, the others four. */
+export function indented(text: string, width: number): string[] {
+  return wrap(text, width - 4).map((line, i) => `${i === 0 ? '  ' : '    '}${line}`);
+}

@@ -1,5 +1,5 @@
 // Which dose of the mean course answers to an instant of one future, for animals that go through several stages.
-import {doseAt, instantsOf} from './dose-course.ts';
+import {doseAt, reachedAt} from './dose-course.ts';
 import {doseAhead, instantAhead} from './future-doses.ts';
 import type {Chain} from './stage-chain.ts';
 
@@ -54,7 +54,7 @@ function legsBack({stages}: Chain, pace: number, nowDays: number, emergesDays: n
       break;
     }
     legs.unshift({stage, dose: whole});
-    atDays = instantsOf(course, here - whole)(here - whole);
+    atDays = reachedAt(course, here - whole);
   }
   return legs;
 }

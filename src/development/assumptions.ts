@@ -50,7 +50,9 @@ export function assumptionsOf(known: Circumstances): readonly string[] {
       'Nobody knows how many animals there are, so the dates are those of one animal taken at random.',
     );
   if (known.outOfHidden)
-    said.push('What came out of it is not weighed in the dates: nobody knows of how many.');
+    said.push(
+      'Of those that came out only when they did is weighed, not how many: nobody knows of how many.',
+    );
   if (known.instarUnknown)
     said.push('The instar was not told: it is taken as likely as the time each instar takes.');
   if (!known.survivalKnown)

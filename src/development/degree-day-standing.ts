@@ -46,13 +46,13 @@ function weightiest(lines: readonly PaceLine[]) {
 function massAndDoseBeyond(measure: Measure, from: number): readonly [mass: number, dose: number] {
   let mass = 0;
   let dose = 0;
-  measure.mass.forEach((cell, i) => {
-    const low = (measure.first + i - 0.5) * measure.step;
-    const high = low + measure.step;
-    if (high <= from) return;
-    const inside = massUpTo(measure, high) - massUpTo(measure, Math.max(low, from));
-    mass += cell === 0 ? 0 : inside;
-    dose += inside * ((Math.max(low, from) + high) / 2 - from);
-  });
+  for (let i = 0; i < measure.length; i++) {
+    const low = Math.max(from, (measure.first + i - 0.5) * measure.step);
+    const high = (measure.first + i + 0.5) * measure.step;
+    if (high <= from) continue;
+    const inside = massUpTo(measure, high) - massUpTo(measure, low);
+    mass += inside;
+    dose += inside * ((low + high) / 2 - from);
+  }
   return [mass, dose];
 }

@@ -1,4 +1,4 @@
-// The dose of one rate model along a temperature course, ready to be asked in both directions.
+// The dose of one rate model along a temperature course, ready to be asked over and over.
 import type {Course} from '../climate/course.ts';
 import {doseCourse} from '../thermal/dose.ts';
 import {type RateModelSpec, rateModel} from '../thermal/rate-model.ts';
@@ -66,18 +66,35 @@ export function doseAt({fromDays, dose}: DoseCourse, atDays: number): number {
   return dose[node]! + (position - node) * (dose[node + 1]! - dose[node]!);
 }
 
-/** The instants at which a dose is reached, asked for in rising order; past the end of the course Infinity. */
-export function instantsOf({fromDays, dose}: DoseCourse, first: number): (wanted: number) => number {
+/** The instant at which a dose is reached; past the end of the course Infinity. */
+export function reachedAt({fromDays, dose}: DoseCourse, wanted: number): number {
+  if (wanted <= 0) return fromDays;
+  const node = firstNodeReaching(dose, wanted);
+  if (node === dose.length) return Number.POSITIVE_INFINITY;
+  if (node === 0) return fromDays;
+  const before = dose[node - 1]!;
+  return fromDays + (node - 1 + (wanted - before) / (dose[node]! - before)) / NODES_PER_DAY;
+}
+
+/**
+ * From doses of one course, in rising order, to those of another at the same instants, in place; Infinity past the end.
+ * Both began at the same instant.
+ */
+export function carry(from: DoseCourse, to: DoseCourse, doses: Float64Array, count: number) {
+  const {dose} = from;
   const last = dose.length - 1;
-  let node = firstNodeAbove(dose, first);
-  return wanted => {
-    if (wanted <= 0) return fromDays;
+  let node = firstNodeReaching(dose, doses[0]!);
+  for (let i = 0; i < count; i++) {
+    const wanted = doses[i]!;
     while (node <= last && dose[node]! < wanted) node++;
-    if (node > last) return Number.POSITIVE_INFINITY;
-    if (node === 0) return fromDays;
-    const before = dose[node - 1]!;
-    return fromDays + (node - 1 + (wanted - before) / (dose[node]! - before)) / NODES_PER_DAY;
-  };
+    if (node > last) doses[i] = Number.POSITIVE_INFINITY;
+    else if (node === 0) doses[i] = 0;
+    else {
+      const before = dose[node - 1]!;
+      const along = (wanted - before) / (dose[node]! - before);
+      doses[i] = to.dose[node - 1]! + along * (to.dose[node]! - to.dose[node - 1]!);
+    }
+  }
 }
 
 /** The first instant from the given one on at which the temperature is not known; Infinity where it always is. */
@@ -90,7 +107,7 @@ export function knownUntil({atDays, temperatureC}: Temperatures, fromDays: numbe
   return Number.POSITIVE_INFINITY;
 }
 
-function firstNodeAbove(dose: Float64Array, wanted: number): number {
+function firstNodeReaching(dose: Float64Array, wanted: number): number {
   let low = 0;
   let high = dose.length;
   while (low < high) {

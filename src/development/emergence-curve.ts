@@ -1,6 +1,6 @@
 // The mixture over everything unknown: how likely each statistic is reached by an instant.
 import {answeringDoses} from './answering-dose.ts';
-import {type DoseCourse, doseAt, instantsOf} from './dose-course.ts';
+import {type DoseCourse, doseAt, reachedAt} from './dose-course.ts';
 import {layLine} from './pace-blend.ts';
 import type {Span} from './quantiles.ts';
 import {heightAt, layEvenly, type Ramps, raise, rampsBetween} from './ramps.ts';
@@ -85,7 +85,7 @@ export function emergenceCurvesAhead(lines: readonly PaceLine[], span: Span): Cu
 function latestOf({shares, course, origin}: Curve, {untilDays}: Span): number {
   const {from, step, nodes} = shares.last;
   const dose = origin + from + step * (nodes.length - 1);
-  return Math.min(untilDays, instantsOf(course, dose)(dose));
+  return Math.min(untilDays, reachedAt(course, dose));
 }
 
 function meanCurves(curves: readonly Curve[]): EmergenceCurves {

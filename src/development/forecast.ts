@@ -1,5 +1,6 @@
 // When the adults of a lot emerge, and how sure that is: the model put together.
 import type {EmergenceDay, ForecastStatus, LotForecast, Quantiles} from './answer.ts';
+import {borrowing} from './arena.ts';
 import {assumptionsOf} from './assumptions.ts';
 import {nextCheck, startChecking} from './checks.ts';
 import {degreeDayStanding} from './degree-day-standing.ts';
@@ -13,7 +14,7 @@ import {membersOf} from './members.ts';
 import {moultsToGo} from './moults.ts';
 import {paceOf} from './pace.ts';
 import {type Curve, instantOf, quantilesOf, type Span, windowOf} from './quantiles.ts';
-import type {ForecastRequest, SeenAnimals} from './request.ts';
+import type {ForecastRequest} from './request.ts';
 import {expectedLines, fromTheStart, type PaceLine} from './scenario.ts';
 import {stageSharesAt} from './stage-shares.ts';
 
@@ -26,6 +27,10 @@ const HOLD_HOURS = 24;
  * The forecast of one lot: predictive over candidates, members, brood ages, pace and spread. Deterministic.
  */
 export function forecastLot(request: ForecastRequest): LotForecast {
+  return borrowing(() => forecastOf(request));
+}
+
+function forecastOf(request: ForecastRequest): LotForecast {
   const {cohorts, candidates, course, nowDays, alive, closed, sightings} = request;
   if (closed || alive === 0) return empty(request, 'finished', []);
   const hidden = alive === null;
@@ -42,11 +47,8 @@ export function forecastLot(request: ForecastRequest): LotForecast {
   const moults = moultsToGo(candidates, classes, sightings);
   if (members.length === 0) return empty(request, 'unknown', [...moults, ...unfit]);
   const expected = members.flatMap(member => expectedLines(member, classes, startDays));
-  const looks = looksOf(
-    hidden ? sightings.filter(({kind}) => kind !== 'removal').map(asCheck) : sightings,
-    nowDays,
-  );
-  const learned = looks.length === 0 ? null : learn({members, classes, looks, startDays, alive});
+  const looks = looksOf(hidden ? sightings.filter(({kind}) => kind !== 'removal') : sightings, nowDays);
+  const learned = looks.length === 0 ? null : learn({members, classes, looks, startDays, hidden, alive});
   const lines = learned?.lines ?? expected;
   const courseEnds = course.atDays.at(-1) ?? startDays;
   const span = {fromDays: startDays, untilDays: Math.min(courseEnds, knownUntil(course, startDays))};
@@ -117,13 +119,6 @@ export function forecastLot(request: ForecastRequest): LotForecast {
       }),
     ],
   };
-}
-
-/** Of animals whose number nobody knows, those that came out say nothing of the others but that these were not out. */
-function asCheck(seen: SeenAnimals): SeenAnimals {
-  if (seen.kind !== 'emergence') return seen;
-  const {atDays, entry} = seen;
-  return {kind: 'check', atDays, entry};
 }
 
 function statusOf(

@@ -1,6 +1,6 @@
 // What founders have left of the stage they were found in: W · (1 − u), u even between two progresses.
 import {dosePoints, stepOf} from './kernel.ts';
-import {type Measure, measureOf} from './measure.ts';
+import {keptMeasure, type Measure} from './measure.ts';
 import {layEvenly, type Ramps, raise} from './ramps.ts';
 import {remembered} from './remembered.ts';
 import type {Spread} from './spread.ts';
@@ -40,7 +40,7 @@ export const remainingOf = remembered(
     raise(ramps);
     const mass = new Float64Array(ramps.nodes.length - 1);
     for (let i = 0; i < mass.length; i++) mass[i] = ramps.nodes[i + 1]! - ramps.nodes[i]!;
-    return measureOf(step, 0.5, mass);
+    return keptMeasure(step, 0.5, mass);
   },
   ({spread, progress}) => `${spread.family} ${spread.cv} ${progress[0]} ${progress[1]}`,
 );

@@ -10,6 +10,11 @@ export function lnGamma(x: number): number {
   return (at - 0.5) * Math.log(at) - at + 0.5 * Math.log(2 * Math.PI) + series - Math.log(product);
 }
 
+/** ln of the number of ways to choose k of n; between whole numbers as ln Γ leads. */
+export function lnChoose(n: number, k: number): number {
+  return lnGamma(n + 1) - lnGamma(k + 1) - lnGamma(n - k + 1);
+}
+
 /**
  * P(shape, x) = γ(shape, x) / Γ(shape): the distribution function of a gamma variable of scale 1. The power series
  * (DLMF 8.11.4) below the mean, Legendre's continued fraction (DLMF 8.9.2) above it; both from memory.

@@ -36,7 +36,7 @@ export function membersOfGroup(profile: GroupProfile, course: Temperatures): rea
   const {lnDaysAt20, lowerC, correlation, cv} = profile.variation;
   const givenThreshold = lnDaysAt20.sd * Math.sqrt(1 - correlation ** 2);
   const lnSpeedSd = Math.hypot(givenThreshold, profile.paceSd);
-  const thresholds = lowerC.sd === 0 ? [{z: 0, weight: 1}] : normalPoints(3, 1);
+  const thresholds = lowerC.sd === 0 ? [{z: 0, weight: 1}] : normalPoints(2.5, 1.25);
 
   return instarNumbers(profile).flatMap(instars =>
     thresholds.flatMap(({z, weight}) => {

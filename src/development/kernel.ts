@@ -1,5 +1,5 @@
 // The dose W as a measure on the grid of its stage.
-import {type Measure, measureOf} from './measure.ts';
+import {keptMeasure, type Measure} from './measure.ts';
 import {remembered} from './remembered.ts';
 import {distributionOf, type Spread} from './spread.ts';
 
@@ -21,7 +21,7 @@ export const kernelOf = remembered(
     const step = stepOf(spread);
     const points = dosePoints(spread, step, step * step * (1 / 3));
     const first = Math.round(points.from / step);
-    return measureOf(step, first, points.mass);
+    return keptMeasure(step, first, points.mass);
   },
   ({family, cv}) => `${family} ${cv}`,
 );

@@ -1,4 +1,5 @@
 // What a finished lot teaches of its profiles: how fast they went here, and how many came through.
+import {borrowing} from './arena.ts';
 import {classesOf} from './founders.ts';
 import {learn} from './learning.ts';
 import {looksOf} from './looks.ts';
@@ -15,20 +16,18 @@ export interface Lesson {
 }
 
 /** The candidates of a lot with what was learned of each, the heaviest first; none where nothing explains the lot. */
-export function lessonsIn({
-  cohorts,
-  candidates,
-  course,
-  sightings,
-  nowDays,
-}: ForecastRequest): readonly Lesson[] {
+export function lessonsIn(request: ForecastRequest): readonly Lesson[] {
+  return borrowing(() => lessonsOf(request));
+}
+
+function lessonsOf({cohorts, candidates, course, sightings, nowDays}: ForecastRequest): readonly Lesson[] {
   const classes = classesOf(cohorts, false).filter(({atDays}) => atDays <= nowDays);
   if (classes.length === 0 || candidates.every(({weight}) => weight === 0)) return [];
   const startDays = Math.min(...classes.map(({atDays}) => atDays));
   const {members} = membersOf(candidates, classes, course);
   const looks = looksOf(sightings, nowDays);
   if (members.length === 0 || looks.length === 0) return [];
-  const learned = learn({members, classes, looks, startDays, alive: null});
+  const learned = learn({members, classes, looks, startDays, hidden: false, alive: null});
   if (learned === null) return [];
   const whole = learned.lines.reduce(
     (sum, {points}) => sum + points.reduce((all, p) => all + p.weight, 0),

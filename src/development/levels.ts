@@ -1,4 +1,5 @@
 // A distribution as the doses at fixed levels of probability: the form in which neighbours are averaged.
+import type {Measure} from './measure.ts';
 
 const CELLS = 24;
 /** What lies beyond the outermost levels. */
@@ -45,6 +46,23 @@ export function levelsOf(share: (dose: number) => number, from: number, to: numb
     const after = share(from + (i + 1) * step);
     follow(from + i * step, before, from + (i + 1) * step, after, HALVINGS);
     before = after;
+  }
+  return doses;
+}
+
+/** The doses up to which a measure holds rising shares; Infinity where it never does. */
+export function dosesAt(
+  {step, first, length, scale, cells, mass, sums}: Measure,
+  shares: Float64Array,
+): Float64Array {
+  const doses = new Float64Array(shares.length).fill(Number.POSITIVE_INFINITY);
+  const base = cells[sums]!;
+  let cell = 0;
+  for (let i = 0; i < shares.length; i++) {
+    const wanted = shares[i]! / scale + base;
+    while (cell < length && cells[sums + cell + 1]! < wanted) cell++;
+    if (cell === length) break;
+    doses[i] = (first - 0.5 + cell + (wanted - cells[sums + cell]!) / cells[mass + cell]!) * step;
   }
   return doses;
 }

@@ -1,112 +1,174 @@
 // How much of something lies where along a dose axis: masses in cells of one width.
+import {rowOf} from './arena.ts';
 
 /**
- * Cell i is centred on (first + i) · step, and its mass lies evenly over its width. `first` is whole where measures
- * are to be added.
+ * Cell i is centred on (first + i) · step, and its mass lies evenly over its width. The numbers stand in a row shared
+ * with others: cell i has mass scale · cells[mass + i], and scale · (cells[sums + i] − cells[sums]) lies below it.
  */
 export interface Measure {
   readonly step: number;
   readonly first: number;
-  readonly mass: Float64Array;
-  /** Mass below the lower edge of cell i; one longer than `mass`, so the last is the whole. */
-  readonly below: Float64Array;
+  readonly length: number;
+  readonly scale: number;
+  readonly cells: Float64Array;
+  readonly mass: number;
+  readonly sums: number;
+}
+
+/** Cells that are still to be filled, and their sums: made ready by `summed`. */
+export function emptyMeasure(step: number, first: number, length: number): Measure {
+  const {cells, at} = rowOf(2 * length + 1, length + 1);
+  return {step, first, length, scale: 1, cells, mass: at, sums: at + length};
 }
 
 /** A measure whose masses are all in place. */
-export function measureOf(step: number, first: number, mass: Float64Array): Measure {
-  const below = new Float64Array(mass.length + 1);
-  for (let i = 0; i < mass.length; i++) below[i + 1] = below[i]! + mass[i]!;
-  return {step, first, mass, below};
+export function summed(measure: Measure): Measure {
+  const {cells, mass, sums, length} = measure;
+  let sum = 0;
+  for (let i = 0; i < length; i++) {
+    sum += cells[mass + i]!;
+    cells[sums + i + 1] = sum;
+  }
+  return measure;
 }
 
-export function wholeOf({below}: Measure): number {
-  return below[below.length - 1]!;
+/** A measure that is kept for good, in room of its own. */
+export function keptMeasure(step: number, first: number, masses: Float64Array): Measure {
+  const {length} = masses;
+  const cells = new Float64Array(2 * length + 1);
+  cells.set(masses);
+  return summed({step, first, length, scale: 1, cells, mass: 0, sums: length});
+}
+
+export function wholeOf({cells, sums, length, scale}: Measure): number {
+  return scale * (cells[sums + length]! - cells[sums]!);
 }
 
 /** The mass up to a dose. */
-export function massUpTo({step, first, mass, below}: Measure, dose: number): number {
+export function massUpTo({step, first, length, scale, cells, mass, sums}: Measure, dose: number): number {
   const position = dose / step - first + 0.5;
   if (position <= 0) return 0;
-  if (position >= mass.length) return below[mass.length]!;
+  if (position >= length) return scale * (cells[sums + length]! - cells[sums]!);
   const cell = Math.floor(position);
-  return below[cell]! + (position - cell) * mass[cell]!;
+  return scale * (cells[sums + cell]! - cells[sums]! + (position - cell) * cells[mass + cell]!);
+}
+
+/** The mass beyond a dose. */
+export function massBeyond(measure: Measure, dose: number): number {
+  return wholeOf(measure) - massUpTo(measure, dose);
 }
 
 /** The lower edge of the first cell and the upper edge of the last. */
-export function reachOf({step, first, mass}: Measure): readonly [from: number, to: number] {
-  return [(first - 0.5) * step, (first + mass.length - 0.5) * step];
+export function reachOf({step, first, length}: Measure): readonly [from: number, to: number] {
+  return [(first - 0.5) * step, (first + length - 0.5) * step];
 }
 
 /**
- * Lay a mass evenly from one dose to another into cells, in pieces no longer than a step. Each piece is shared
- * between the two nearest centres so that its mean stays exact, however sharp it is beside a cell.
+ * Lay a mass evenly from one place to another, both counted in cells from the centre of the first, in pieces no longer
+ * than a cell. Each piece is shared between the two nearest centres so that its mean stays exact, however sharp it is
+ * beside a cell.
  */
-export function lay(
-  cells: Float64Array,
-  step: number,
-  first: number,
-  from: number,
-  to: number,
-  mass: number,
-) {
-  const pieces = Math.max(1, Math.ceil((to - from) / step));
+export function lay(cells: Float64Array, at: number, from: number, to: number, mass: number) {
+  const pieces = Math.max(1, Math.ceil(to - from));
   const width = (to - from) / pieces;
   const share = mass / pieces;
+  let position = from + width / 2;
   for (let piece = 0; piece < pieces; piece++) {
-    const position = (from + (piece + 0.5) * width) / step - first;
     const cell = Math.floor(position);
     const upper = share * (position - cell);
-    cells[cell] = cells[cell]! + share - upper;
-    cells[cell + 1] = cells[cell + 1]! + upper;
+    cells[at + cell] = cells[at + cell]! + share - upper;
+    cells[at + cell + 1] = cells[at + cell + 1]! + upper;
+    position += width;
   }
 }
 
 /** The measure of a sum: one dose from each, independently. Steps must agree. */
 export function convolve(a: Measure, b: Measure): Measure {
-  const [long, short] = a.mass.length < b.mass.length ? [b.mass, a.mass] : [a.mass, b.mass];
-  const mass = new Float64Array(long.length + short.length - 1);
+  const [long, short] = a.length < b.length ? [b, a] : [a, b];
+  const {length} = long;
+  const sum = emptyMeasure(a.step, a.first + b.first, length + short.length - 1);
+  const {cells} = sum;
+  const from = long.cells;
+  const scale = a.scale * b.scale;
   for (let j = 0; j < short.length; j++) {
-    const weight = short[j]!;
-    if (weight !== 0) for (let i = 0; i < long.length; i++) mass[i + j] = mass[i + j]! + weight * long[i]!;
+    const weight = scale * short.cells[short.mass + j]!;
+    if (weight === 0) continue;
+    const to = sum.mass + j;
+    for (let i = 0; i < length; i++) cells[to + i] = cells[to + i]! + weight * from[long.mass + i]!;
   }
-  return measureOf(a.step, a.first + b.first, mass);
+  return summed(sum);
 }
 
-/** A measure of whole `first` and another one on any grid, together on the grid of the first. */
-export function together({step, first, mass}: Measure, other: Measure): Measure {
+/** A measure and another one on any grid, together on the grid of the first. */
+export function together(measure: Measure, other: Measure): Measure {
+  const {step, first, length} = measure;
   const [from, to] = reachOf(other);
-  const start = Math.min(first, Math.floor(from / step));
-  const end = Math.max(first + mass.length, Math.floor(to / step) + 2);
-  const cells = new Float64Array(end - start);
-  cells.set(mass, first - start);
-  if (other.step === step && Number.isInteger(other.first)) {
-    const offset = other.first - start;
-    for (let i = 0; i < other.mass.length; i++) cells[offset + i] = cells[offset + i]! + other.mass[i]!;
-  } else
-    other.mass.forEach((cell, i) => {
-      lay(cells, step, start, from + i * other.step, from + (i + 1) * other.step, cell);
-    });
-  return measureOf(step, start, cells);
+  const start = Math.min(0, Math.floor(from / step - first));
+  const end = Math.max(length, Math.floor(to / step - first) + 2);
+  const both = emptyMeasure(step, first + start, end - start);
+  const {cells, mass} = both;
+  for (let i = 0; i < length; i++) cells[mass - start + i] = measure.scale * measure.cells[measure.mass + i]!;
+  const offset = other.first - first - start;
+  if (other.step === step && Number.isInteger(offset))
+    for (let i = 0; i < other.length; i++)
+      cells[mass + offset + i] = cells[mass + offset + i]! + other.scale * other.cells[other.mass + i]!;
+  else {
+    const width = other.step / step;
+    const begin = from / step - first - start;
+    for (let i = 0; i < other.length; i++)
+      lay(
+        cells,
+        mass,
+        begin + i * width,
+        begin + (i + 1) * width,
+        other.scale * other.cells[other.mass + i]!,
+      );
+  }
+  return summed(both);
 }
 
 /** A measure moved along its axis, and scaled. */
-export function shifted({step, first, mass}: Measure, by: number, scale: number): Measure {
-  return measureOf(step, first + by / step, scale === 1 ? mass : mass.map(cell => cell * scale));
+export function shifted(measure: Measure, by: number, times: number): Measure {
+  const {step, first, length, scale, cells, mass, sums} = measure;
+  return {step, first: first + by / step, length, scale: scale * times, cells, mass, sums};
+}
+
+/** The cells of a measure from one to before another. */
+function part({step, first, scale, cells, mass, sums}: Measure, from: number, to: number): Measure {
+  return {step, first: first + from, length: to - from, scale, cells, mass: mass + from, sums: sums + from};
+}
+
+/** The same measures in room of their own, all in one piece. */
+export function settled(measures: readonly (Measure | null)[]): (Measure | null)[] {
+  let room = 0;
+  for (const measure of measures) room += measure === null ? 0 : 2 * measure.length + 1;
+  const cells = new Float64Array(room);
+  let at = 0;
+  return measures.map(measure => {
+    if (measure === null) return null;
+    const {step, first, length, scale, mass, sums} = measure;
+    for (let i = 0; i < length; i++) cells[at + i] = measure.cells[mass + i]!;
+    for (let i = 0; i <= length; i++) cells[at + length + i] = measure.cells[sums + i]!;
+    at += 2 * length + 1;
+    return {step, first, length, scale, cells, mass: at - 2 * length - 1, sums: at - length - 1};
+  });
 }
 
 /** Without the cells that lie wholly below a dose. */
 export function withoutBelow(measure: Measure, dose: number): Measure {
-  const {step, first, mass} = measure;
-  const passed = Math.min(mass.length - 1, Math.floor(dose / step - first + 0.5));
-  return passed <= 0 ? measure : measureOf(step, first + passed, mass.subarray(passed));
+  const {step, first, length} = measure;
+  const passed = Math.min(length - 1, Math.floor(dose / step - first + 0.5));
+  return passed <= 0 ? measure : part(measure, passed, length);
 }
 
 /** Without the outer cells that hold next to nothing. */
-export function trimmed({step, first, mass, below}: Measure, negligible: number): Measure {
-  const whole = below[mass.length]!;
+export function trimmed(measure: Measure, negligible: number): Measure {
+  const {length, cells, sums, scale} = measure;
+  const least = negligible / scale;
+  const [lowest, highest] = [cells[sums]!, cells[sums + length]!];
   let from = 0;
-  while (from < mass.length - 1 && below[from + 1]! <= negligible) from++;
-  let to = mass.length;
-  while (to > from + 1 && whole - below[to - 1]! <= negligible) to--;
-  return measureOf(step, first + from, mass.subarray(from, to));
+  while (from < length - 1 && cells[sums + from + 1]! - lowest <= least) from++;
+  let to = length;
+  while (to > from + 1 && highest - cells[sums + to - 1]! <= least) to--;
+  return part(measure, from, to);
 }

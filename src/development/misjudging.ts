@@ -9,9 +9,9 @@ const MISJUDGED = 0.02;
  * The chance of being judged as a stage, for an animal in each stage of the chain. `larva` (or `nymph`) is any of its
  * instars; an instar is read as `larva` in a chain that tells none apart.
  */
-export function judgedAs(label: Stage, {stages}: Chain): Float64Array {
+export function judgedAs(label: Stage, {stages}: Chain): readonly number[] {
   const last = stages.length - 1;
-  return Float64Array.from(stages, (_, stage) => {
+  return stages.map((_, stage) => {
     if (last === 0) return Number(isRead(label, stages[0]!.name));
     let chance = isRead(label, stages[stage]!.name) ? 1 - MISJUDGED : 0;
     const each = stage === 0 || stage === last ? MISJUDGED : MISJUDGED / 2;

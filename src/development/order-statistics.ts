@@ -1,5 +1,7 @@
 // When the k-th of a lot's animals is out: a sum of unlike yes/no chances.
+import {LEVELS} from './levels.ts';
 import {normalDensity, normalShare} from './normal.ts';
+import {remembered} from './remembered.ts';
 
 /** Up to this many animals are counted exactly from the nearer end; a normal curve with its skewness serves beyond. */
 const EXACT_UP_TO = 12;
@@ -19,6 +21,27 @@ export function chanceOfAtLeast(k: number, counts: ArrayLike<number>, out: Array
   if (all - k <= EXACT_UP_TO) return chanceOfAtMost(all - k, counts, out, true);
   if (k - 1 <= EXACT_UP_TO) return 1 - chanceOfAtMost(k - 1, counts, out, false);
   return skewNormal(k, counts, out);
+}
+
+const HALVINGS = 45;
+const AT_RANK = remembered(
+  2000,
+  ({k, n}: {readonly k: number; readonly n: number}) =>
+    LEVELS.map(level => {
+      let [low, high] = [0, 1];
+      for (let i = 0; i < HALVINGS; i++) {
+        const middle = (low + high) / 2;
+        if (chanceOfAtLeast(k, [n], [middle]) < level) low = middle;
+        else high = middle;
+      }
+      return (low + high) / 2;
+    }),
+  ({k, n}) => `${k} ${n}`,
+);
+
+/** The chances of one animal to be out at which, of n alike, at least k are out with the chances of the levels. */
+export function sharesForAtLeast(k: number, n: number): Float64Array {
+  return AT_RANK({k, n});
 }
 
 /** The chance that at most `most` animals are inside (or out): the classes' binomials, convolved and cut there. */

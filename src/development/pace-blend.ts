@@ -31,10 +31,8 @@ export function layLine({points, member}: PaceLine, parts: readonly (readonly Pa
   for (const {after, along, weight} of pieces) {
     const [here, next] = [scales[after]!, scales[after + 1]!];
     const scale = here ** (1 - along) * next ** along;
-    parts[after]!.forEach((part, p) => {
-      const other = parts[after + 1]![p]!;
+    for (const [part, other] of pairsOf(parts[after]!, parts[after + 1]!))
       layPart(part, other, [here, next], along, scale, (weight * whole) / inPieces, lay);
-    });
   }
   return whole;
 }
@@ -48,32 +46,52 @@ interface Piece {
 }
 
 /**
- * What lies between neighbours. Weights run along their logarithms; a normal curve bulges above that, the more the
- * further its points are apart, so the pieces of a line do not weigh what its points do.
+ * What lies between neighbours. ln weight runs between them as a parabola that bends as it does at their places. What
+ * the pieces of a line weigh is near to what its points do, not the same.
  */
 function piecesBetween(points: PaceLine['points']): Piece[] {
+  const ln = points.map(({weight}) => Math.log(weight));
   const pieces: Piece[] = [];
   for (let after = 0; after + 1 < points.length; after++) {
-    const [here, next] = [points[after]!.weight, points[after + 1]!.weight];
-    if (here === 0 || next === 0) continue;
+    const [here, next] = [ln[after]!, ln[after + 1]!];
+    if (here === Number.NEGATIVE_INFINITY || next === Number.NEGATIVE_INFINITY) continue;
+    const bend = bendAround(ln, after);
     for (let piece = 0; piece < BETWEEN; piece++) {
       const along = (piece + 0.5) / BETWEEN;
-      pieces.push({after, along, weight: (here ** (1 - along) * next ** along) / BETWEEN});
+      const lnWeight = here + along * (next - here) + (along * (1 - along) * bend) / 2;
+      pieces.push({after, along, weight: Math.exp(lnWeight) / BETWEEN});
     }
   }
   return pieces;
 }
 
+/** By how much ln weight falls off a straight line over the gap after a point; 0 for one without likely neighbours. */
+function bendAround(ln: readonly number[], after: number): number {
+  const bendAt = (i: number) => 2 * ln[i]! - (ln[i - 1] ?? Number.NaN) - (ln[i + 1] ?? Number.NaN);
+  const bends = [bendAt(after), bendAt(after + 1)].filter(Number.isFinite);
+  return bends.length === 0 ? 0 : Math.max(0, bends.reduce((sum, bend) => sum + bend, 0) / bends.length);
+}
+
+/** The same part at two points; where one of them has none, the other's with no share in it. */
+function pairsOf(here: readonly Part[], next: readonly Part[]): (readonly [Part, Part])[] {
+  const same = (parts: readonly Part[], {statistic, of}: Part) =>
+    parts.find(part => part.statistic === statistic && part.of === of);
+  return [
+    ...here.map(part => [part, same(next, part) ?? {...part, share: 0}] as const),
+    ...next.filter(part => !same(here, part)).map(part => [{...part, share: 0}, part] as const),
+  ];
+}
+
 function layPart(
-  {statistic, share, levels: here}: Part,
-  {levels: next}: Part,
+  {statistic, share: shareHere, levels: here}: Part,
+  {share: shareNext, levels: next}: Part,
   [scaleHere, scaleNext]: readonly [number, number],
   along: number,
   scale: number,
   weight: number,
   lay: Lay,
 ) {
-  const mass = weight * share;
+  const mass = weight * (shareHere + along * (shareNext - shareHere));
   let before = (here[0]! + along * (next[0]! - here[0]!)) * scale;
   for (let level = 1; level < LEVELS.length; level++) {
     const after = (here[level]! + along * (next[level]! - here[level]!)) * scale;

@@ -1,73 +1,84 @@
 // The way from stage to stage: those that leave one enter the next, and leave that when its dose W is reached.
-import {doseAt, instantsOf} from './dose-course.ts';
-import {kernelOf} from './kernel.ts';
-import {convolve, lay, type Measure, measureOf, trimmed} from './measure.ts';
+import {carry} from './dose-course.ts';
+import {convolve, emptyMeasure, lay, type Measure, trimmed} from './measure.ts';
 import type {Tempo} from './tempo.ts';
 
 /** Shares of one animal below this are let go at the ends of a measure. */
-const NEGLIGIBLE = 1e-8;
+const NEGLIGIBLE = 1e-7;
 
 /**
  * How those that leave a stage leave the next one: each cell's ends go through their instants to the next dose axis,
  * the mass is laid between them, and W is added. Those that would leave after the course ends are not followed.
  * Null where none are left.
- * @param between only those that leave between two doses
+ * @param from only those that leave after this dose
+ * @param to and before this one
  */
 export function passOn(
   tempo: Tempo,
   stage: number,
   leaving: Measure,
-  between: readonly [from: number, to: number] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY],
+  from = Number.NEGATIVE_INFINITY,
+  to = Number.POSITIVE_INFINITY,
 ): Measure | null {
-  const entering = entriesOf(tempo, stage, leaving, between);
-  if (entering === null) return null;
-  return trimmed(convolve(entering, kernelOf(tempo.chain.stages[stage + 1]!.spread)), NEGLIGIBLE);
+  const {kernel} = tempo.chain.stages[stage + 1]!;
+  const entering = entriesOf(tempo, stage, leaving, from, to, kernel.step);
+  return entering === null ? null : trimmed(convolve(entering, kernel), NEGLIGIBLE);
 }
+
+let edges = new Float64Array(512);
 
 function entriesOf(
   tempo: Tempo,
   stage: number,
-  {step, first, mass}: Measure,
-  [from, to]: readonly [number, number],
+  leaving: Measure,
+  from: number,
+  to: number,
+  nextStep: number,
 ): Measure | null {
+  const {step, first, length, cells, mass, scale} = leaving;
   const lowest = (first - 0.5) * step;
   const begin = Math.max(0, Math.floor((from - lowest) / step));
-  const end = Math.min(mass.length, Math.ceil((to - lowest) / step));
-  if (begin >= end) return null;
+  const end = Math.min(length, Math.ceil((to - lowest) / step));
+  const count = end - begin;
+  if (count <= 0) return null;
 
-  const edges = new Float64Array(end - begin + 1);
-  const nextDose = toNextAxis(tempo, stage, Math.max(from, lowest + begin * step));
-  for (let i = begin; i <= end; i++)
-    edges[i - begin] = nextDose(Math.min(to, Math.max(from, lowest + i * step)));
-  let reached = edges.length - 1;
+  if (edges.length <= count) edges = new Float64Array(2 * count);
+  for (let i = 0; i <= count; i++) edges[i] = Math.min(to, Math.max(from, lowest + (begin + i) * step));
+  toNextAxis(tempo, stage, count + 1);
+  let reached = count;
   while (reached > 0 && edges[reached] === Number.POSITIVE_INFINITY) reached--;
   if (reached === 0) return null;
 
-  const next = kernelOf(tempo.chain.stages[stage + 1]!.spread).step;
-  const firstCell = Math.floor(edges[0]! / next);
-  const cells = new Float64Array(Math.floor(edges[reached]! / next) - firstCell + 2);
+  const firstCell = Math.floor(edges[0]! / nextStep);
+  const entries = emptyMeasure(nextStep, firstCell, Math.floor(edges[reached]! / nextStep) - firstCell + 2);
   for (let i = 0; i < reached; i++) {
     const cell = lowest + (begin + i) * step;
     const inside = (Math.min(to, cell + step) - Math.max(from, cell)) / step;
-    lay(cells, next, firstCell, edges[i]!, edges[i + 1]!, mass[begin + i]! * inside);
+    const entering = scale * inside * cells[mass + begin + i]!;
+    if (entering > 0)
+      lay(
+        entries.cells,
+        entries.mass,
+        edges[i]! / nextStep - firstCell,
+        edges[i + 1]! / nextStep - firstCell,
+        entering,
+      );
   }
-  return measureOf(next, firstCell, cells);
+  return entries;
 }
 
-/** From a dose of a stage to the next stage's dose at the same instant, asked for in rising order. */
-function toNextAxis(
-  {chain, pace, origins}: Tempo,
-  stage: number,
-  firstDose: number,
-): (dose: number) => number {
+/** The first edges, from doses of a stage to the next stage's doses at the same instants. */
+function toNextAxis({chain, pace, origins}: Tempo, stage: number, count: number) {
   const here = chain.stages[stage]!;
   const next = chain.stages[stage + 1]!;
-  if (here.course === next.course) return dose => (dose * here.required) / next.required;
-  const inCourse = (dose: number) => origins[stage]! + (dose * here.required) / pace;
-  const instantAt = instantsOf(here.course, inCourse(firstDose));
-  return dose => {
-    const atDays = instantAt(inCourse(dose));
-    if (atDays === Number.POSITIVE_INFINITY) return atDays;
-    return (pace * (doseAt(next.course, atDays) - origins[stage + 1]!)) / next.required;
-  };
+  if (here.course === next.course) {
+    const ratio = here.required / next.required;
+    for (let i = 0; i < count; i++) edges[i] = edges[i]! * ratio;
+    return;
+  }
+  const [inCourse, origin] = [here.required / pace, origins[stage]!];
+  for (let i = 0; i < count; i++) edges[i] = origin + edges[i]! * inCourse;
+  carry(here.course, next.course, edges, count);
+  const [inNext, nextOrigin] = [pace / next.required, origins[stage + 1]!];
+  for (let i = 0; i < count; i++) edges[i] = (edges[i]! - nextOrigin) * inNext;
 }

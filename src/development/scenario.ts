@@ -1,4 +1,5 @@
 // The unknowns of a lot laid out as points: member, brood ages, pace. At each the animals are independent.
+import type {Stage} from '../records/stage.ts';
 import {type BroodAges, broodAgesOf} from './brood.ts';
 import {type FounderClass, type Passages, passagesOf} from './founders.ts';
 import {speedAt} from './group-members.ts';
@@ -8,6 +9,8 @@ import {type Tempo, tempoOf} from './tempo.ts';
 
 /** Animals that are alike as far as anybody knows. */
 export interface AnimalClass {
+  /** The stage they were last judged to be in. */
+  readonly label: Stage;
   readonly count: number;
   /** From when on this holds: when they joined the lot, or were last seen. */
   readonly atDays: number;
@@ -37,15 +40,19 @@ const CLOSEST = 0.175;
 const FARTHEST = 0.7;
 
 /**
- * Paces within 3.5 standard deviations. Between them the animals are interpolated: exactly where all stages count
- * alike; else the closer the paces, the less individuals differ and blur what lies between.
+ * How far apart paces may be. Between them the animals are interpolated: exactly where all stages count alike; else
+ * the closer the paces, the less individuals differ and blur what lies between.
  */
-export function pacesOf({chain: {stages, inStep}, lnSpeedSd}: CandidateMember): readonly Pace[] {
-  if (lnSpeedSd === 0) return [{z: 0, weight: 1}];
+export function paceStepOf({chain: {stages, inStep}, lnSpeedSd}: CandidateMember): number {
   const days = stages.reduce((sum, {daysAt20}) => sum + daysAt20, 0);
   const sd = Math.sqrt(stages.reduce((sum, {daysAt20, spread}) => sum + (daysAt20 * spread.cv) ** 2, 0));
   const apart = inStep || !Number.isFinite(days) ? FARTHEST : sd / days / lnSpeedSd;
-  return normalPoints(3.5, Math.min(FARTHEST, Math.max(CLOSEST, apart)));
+  return Math.min(FARTHEST, Math.max(CLOSEST, apart));
+}
+
+/** Paces within 3.5 standard deviations. */
+function pacesOf(member: CandidateMember): readonly Pace[] {
+  return member.lnSpeedSd === 0 ? [{z: 0, weight: 1}] : normalPoints(3.5, paceStepOf(member));
 }
 
 /** The lines of a member as expected from the start, if nobody looks. */
@@ -106,8 +113,8 @@ function passagesAtPaces(
     let made = known.get(name);
     if (made === undefined) {
       made = classes.map((founders, c) => {
-        const {count, atDays} = founders;
-        return {count, atDays, passages: passagesOf(tempo, founders, broods[c])};
+        const {stage, count, atDays} = founders;
+        return {label: stage, count, atDays, passages: passagesOf(tempo, founders, broods[c])};
       });
       known.set(name, made);
     }

@@ -2,7 +2,9 @@
 import type {TaxonProfile} from '../records/schema/index.ts';
 import {compareStages, type Stage} from '../records/stage.ts';
 import {type RateModelSpec, rateModel} from '../thermal/rate-model.ts';
-import {type DoseCourse, doseCourseOf, type Temperatures} from './dose-course.ts';
+import {type DoseCourse, doseAt, doseCourseOf, type Temperatures} from './dose-course.ts';
+import {kernelOf} from './kernel.ts';
+import type {Measure} from './measure.ts';
 import type {Spread} from './spread.ts';
 
 export interface ChainStage {
@@ -12,6 +14,8 @@ export interface ChainStage {
   /** The dose that the mean animal needs, in the units of the course. */
   readonly required: number;
   readonly spread: Spread;
+  /** The dose that one animal needs, as a measure. */
+  readonly kernel: Measure;
   /** How long it takes at 20 °C; only ever compared with other stages. */
   readonly daysAt20: number;
   /** The lower threshold, °C, where the dose is in degree-days. */
@@ -35,6 +39,21 @@ export function chainOf(stages: readonly ChainStage[]): Chain {
   return {stages: ordered, inStep: ordered.every(({course}) => course === ordered[0]!.course)};
 }
 
+/** How long the mean animal takes from one stage through another, in the mean temperatures of a span. */
+export function daysThrough(
+  {stages}: Chain,
+  {from, to}: {readonly from: Stage; readonly to: Stage | undefined},
+  {fromDays, toDays}: {readonly fromDays: number; readonly toDays: number},
+): number {
+  const through = stages.filter(
+    ({name}) => compareStages(name, from) >= 0 && (to === undefined || compareStages(name, to) <= 0),
+  );
+  return (through.length === 0 ? stages : through).reduce((sum, {course, required}) => {
+    const perDay = (doseAt(course, toDays) - doseAt(course, fromDays)) / (toDays - fromDays);
+    return sum + required / perDay;
+  }, 0);
+}
+
 /** One stage along a course. Stages with the same thresholds share their course: the constant is set beside it. */
 export function stageAlong(
   course: Temperatures,
@@ -43,8 +62,9 @@ export function stageAlong(
   spread: Spread,
 ): ChainStage {
   const daysAt20 = 1 / rateModel(rate).ratePerDay(20);
+  const kernel = kernelOf(spread);
   if (rate.kind !== 'degree-day')
-    return {name, course: doseCourseOf(course, rate), required: 1, spread, daysAt20, lowerC: null};
+    return {name, course: doseCourseOf(course, rate), required: 1, spread, kernel, daysAt20, lowerC: null};
   const degreeDays = doseCourseOf(course, {...rate, degreeDays: 1});
-  return {name, course: degreeDays, required: rate.degreeDays, spread, daysAt20, lowerC: rate.lower};
+  return {name, course: degreeDays, required: rate.degreeDays, spread, kernel, daysAt20, lowerC: rate.lower};
 }

@@ -1,7 +1,17 @@
-// Where the animals of one path stand at one pace: for every stage, when those now in it will leave it.
+// Where the animals of one kind of past stand at one pace: for every stage, when those now in it will leave it.
 import type {FounderClass, Passages} from './founders.ts';
 import {remainingOf} from './founding.ts';
-import {type Measure, massUpTo, measureOf, shifted, together, wholeOf, withoutBelow} from './measure.ts';
+import {
+  emptyMeasure,
+  type Measure,
+  massBeyond,
+  massUpTo,
+  shifted,
+  summed,
+  together,
+  wholeOf,
+  withoutBelow,
+} from './measure.ts';
 import {passOn} from './passage.ts';
 import {placesOf} from './places.ts';
 import {ownDose, type Tempo} from './tempo.ts';
@@ -17,8 +27,8 @@ export interface Standing {
   readonly leaving: readonly (Measure | null)[];
 }
 
-/** Less than this of a path's animals is let go. */
-const NEGLIGIBLE = 1e-9;
+/** Less than this of one animal is let go. */
+const NEGLIGIBLE = 1e-6;
 
 /** As they were found. */
 export function standingOf(tempo: Tempo, {atDays, stage, progress}: FounderClass, brood?: number): Standing {
@@ -41,26 +51,25 @@ export function later(tempo: Tempo, standing: Standing, atDays: number): Standin
   const leaving: (Measure | null)[] = [];
   let coming: Measure | null = null;
   for (let stage = 0; stage <= last; stage++) {
-    const staying = standing.leaving[stage]!;
-    const all: Measure | null =
-      coming === null ? staying : staying === null ? coming : together(coming, staying);
+    const all: Measure | null = both(coming, standing.leaving[stage]!);
     coming = null;
     if (all === null || stage === last) {
       leaving.push(all);
       continue;
     }
-    const then = ownDose(tempo, stage, atDays);
     const since = ownDose(tempo, stage, standing.atDays);
-    if (wholeOf(all) - massUpTo(all, since) > NEGLIGIBLE) coming = passOn(tempo, stage, all, [since, then]);
-    leaving.push(wholeOf(all) - massUpTo(all, then) > NEGLIGIBLE ? withoutBelow(all, then) : null);
+    const now = ownDose(tempo, stage, atDays);
+    const [before, after] = [massBeyond(all, since), massBeyond(all, now)];
+    if (before - after > NEGLIGIBLE) coming = passOn(tempo, stage, all, since, now);
+    leaving.push(after > NEGLIGIBLE ? withoutBelow(all, now) : null);
   }
   return {...standing, atDays, leaving};
 }
 
 /** For every stage the share of animals now in it; what is missing to one is out. */
-export function sharesIn(tempo: Tempo, standing: Standing): Float64Array {
-  return Float64Array.from(standing.leaving, (leaving, stage) =>
-    leaving === null ? 0 : wholeOf(leaving) - massUpTo(leaving, ownDose(tempo, stage, standing.atDays)),
+export function sharesIn(tempo: Tempo, {leaving, atDays}: Standing): number[] {
+  return leaving.map((measure, stage) =>
+    measure === null ? 0 : massBeyond(measure, ownDose(tempo, stage, atDays)),
   );
 }
 
@@ -73,17 +82,35 @@ export function shareOut(tempo: Tempo, {leaving, atDays, notOutDays}: Standing, 
   return massUpTo(measure, ownDose(tempo, last, atDays)) - massUpTo(measure, from);
 }
 
-/** Those of whom something was seen that has these chances in each stage, and that are not out. */
-export function given(tempo: Tempo, standing: Standing, chances: ArrayLike<number>): Standing {
-  const shares = sharesIn(tempo, standing);
+/**
+ * Those of whom something was seen that has these chances in each stage, and that are not out.
+ * @param shares of the animals now in each stage
+ */
+export function given(standing: Standing, shares: ArrayLike<number>, chances: ArrayLike<number>): Standing {
   let whole = 0;
   for (let stage = 0; stage < shares.length; stage++) whole += shares[stage]! * chances[stage]!;
   const leaving = standing.leaving.map((measure, stage) => {
     const scale = chances[stage]! / whole;
-    if (measure === null || shares[stage]! * scale < NEGLIGIBLE) return null;
-    return shifted(measure, 0, scale);
+    return measure === null || shares[stage]! * scale < NEGLIGIBLE ? null : shifted(measure, 0, scale);
   });
   return {atDays: standing.atDays, notOutDays: standing.atDays, leaving};
+}
+
+/** Animals of several standings at one instant taken as one kind, each with its share. */
+export function blended(standings: readonly Standing[], shares: readonly number[]): Standing {
+  const [heaviest, ...others] = [...standings.keys()].sort((a, b) => shares[b]! - shares[a]!);
+  const {leaving} = standings[heaviest!]!;
+  const scaled = (measure: Measure | null, place: number) =>
+    measure === null ? null : shifted(measure, 0, shares[place]!);
+  return {
+    ...standings[heaviest!]!,
+    leaving: leaving.map((measure, stage) =>
+      others.reduce(
+        (so, place) => both(so, scaled(standings[place]!.leaving[stage]!, place)),
+        scaled(measure, heaviest!),
+      ),
+    ),
+  };
 }
 
 /** How they go on from here if nobody looks again. */
@@ -98,7 +125,7 @@ export function passagesFrom(tempo: Tempo, {leaving: holding, atDays, notOutDays
     const staying: Measure | null = measure === null ? null : beyond(measure, from);
     const coming: Measure | null = before === null ? null : passOn(tempo, stage - 1, before);
     begun += staying === null ? 0 : wholeOf(staying);
-    before = coming && staying ? together(coming, staying) : (staying ?? coming);
+    before = both(coming, staying);
     // Laying them together spreads some back over the cell they stand in: nobody was out by then.
     if (before !== null && stage === last) before = allBeyond(before, from);
     startsBy.push(begun);
@@ -107,19 +134,23 @@ export function passagesFrom(tempo: Tempo, {leaving: holding, atDays, notOutDays
   return {startsBy, leaving};
 }
 
+function both(a: Measure | null, b: Measure | null): Measure | null {
+  return a === null ? b : b === null ? a : together(a, b);
+}
+
 /** What a measure holds beyond a dose, in cells from there on. */
 function beyond(measure: Measure, from: number): Measure {
-  const {step, first, mass} = measure;
+  const {step, first, length} = measure;
   const passed = from / step - first + 0.5;
   if (passed <= 0) return measure;
-  const cells = new Float64Array(Math.max(1, Math.ceil(mass.length - passed)));
+  const cut = emptyMeasure(step, from / step + 0.5, Math.max(1, Math.ceil(length - passed)));
   let below = massUpTo(measure, from);
-  for (let i = 0; i < cells.length; i++) {
+  for (let i = 0; i < cut.length; i++) {
     const upTo = massUpTo(measure, from + (i + 1) * step);
-    cells[i] = upTo - below;
+    cut.cells[cut.mass + i] = upTo - below;
     below = upTo;
   }
-  return measureOf(step, from / step + 0.5, cells);
+  return summed(cut);
 }
 
 /** The same whole, all of it beyond a dose. */

@@ -1,71 +1,72 @@
-// What was seen as a sequence of steps, the same at every point of the unknowns.
+// Everything that was seen of a lot, told at one point of the unknowns: how likely it was, and who stands where after it.
 import type {FounderClass} from './founders.ts';
-import {countedChance, emergedChance} from './look-chances.ts';
-import type {EmergedBranch, StageBranch} from './paths.ts';
-import {later, type Standing, standingOf} from './standing.ts';
+import {
+  afterCount,
+  afterEmergence,
+  afterRemoval,
+  atInstant,
+  joined,
+  type Parted,
+  type Party,
+} from './parties.ts';
+import type {ReadLook} from './reading.ts';
 import type {Tempo} from './tempo.ts';
 
-export type Step =
-  /** Time passes up to a look; founders that joined by then are added, by their place among the classes. */
-  | {readonly kind: 'later'; readonly atDays: number; readonly joining: readonly number[]}
-  | {
-      readonly kind: 'emerged';
-      readonly counts: readonly number[];
-      readonly branches: readonly EmergedBranch[];
-    }
-  | {
-      readonly kind: 'counted';
-      readonly branches: readonly StageBranch[];
-      /** ln of the chance of this count if it is worthless. */
-      readonly lnIfWorthless: number;
-    }
-  /** Paths that lost all their animals are left out; these are kept. */
-  | {readonly kind: 'kept'; readonly paths: readonly number[]};
-
-/** A point of the unknowns as far as the story has been told. */
+/** The end of a story. */
 export interface Told {
-  /** ln of the chance of everything seen so far. */
+  /** ln of the chance of everything that was seen. */
   readonly lnChance: number;
-  readonly standings: readonly Standing[];
+  readonly parties: readonly Party[];
+  /** For every look the chance that its count was worthless. */
+  readonly worthless: readonly number[];
 }
 
 /** How likely it is that a whole count is worthless. */
-export const WORTHLESS = 0.02;
+const WORTHLESS = 0.02;
 
-/** A point one step further on. */
+/**
+ * Tell all looks. A count more likely worthless than not leaves the parties as they were.
+ * @param isHopeless stops the story where the chance so far is not worth following; then nothing comes back
+ */
 export function tell(
-  told: Told,
-  step: Step,
   tempo: Tempo,
+  looks: readonly ReadLook[],
   classes: readonly FounderClass[],
   broods: readonly (number | undefined)[],
-): Told {
-  switch (step.kind) {
-    case 'later': {
-      const joined = step.joining.map(place => standingOf(tempo, classes[place]!, broods[place]));
-      const standings = [...told.standings, ...joined].map(standing => later(tempo, standing, step.atDays));
-      return {...told, standings};
+  isHopeless: (lnChance: number) => boolean,
+): Told | null {
+  let lnChance = 0;
+  let parties: readonly Party[] = [];
+  const worthless: number[] = [];
+  for (const look of looks) {
+    const newcomers = look.joining.map(place => joined(tempo, classes[place]!, broods[place]));
+    parties = atInstant(tempo, [...parties, ...newcomers], look.atDays);
+    if (look.complete && parties.length > 0) {
+      const parted = afterEmergence(tempo, parties, look.emerged);
+      lnChance += parted.lnChance;
+      parties = parted.parties;
     }
-    case 'emerged': {
-      const seen = emergedChance(tempo, told.standings, step.counts, step.branches);
-      return {lnChance: told.lnChance + seen.lnChance, standings: seen.standings};
-    }
-    case 'counted': {
-      const seen = countedChance(tempo, told.standings, step.branches);
-      return {
-        lnChance: told.lnChance + lnOfCount(seen.lnChance, step.lnIfWorthless),
-        standings: seen.standings,
-      };
-    }
-    case 'kept':
-      return {...told, standings: step.paths.map(path => told.standings[path]!)};
+    const count = countOf(tempo, parties, look);
+    lnChance += count.lnChance;
+    parties = count.parties;
+    worthless.push(count.worthless);
+    for (const removal of look.removed) parties = afterRemoval(parties, removal);
+    if (lnChance === Number.NEGATIVE_INFINITY || isHopeless(lnChance)) return null;
   }
+  return {lnChance, parties, worthless};
 }
 
-/** ln((1 − q) · P + q · P if worthless). */
-function lnOfCount(lnChance: number, lnIfWorthless: number): number {
-  const good = Math.log1p(-WORTHLESS) + lnChance;
-  const worthless = Math.log(WORTHLESS) + lnIfWorthless;
-  const larger = Math.max(good, worthless);
-  return larger + Math.log(Math.exp(good - larger) + Math.exp(worthless - larger));
+/** ln((1 − q) · P + q · P if worthless), and the likelier of both as what it leads to. */
+function countOf(
+  tempo: Tempo,
+  parties: readonly Party[],
+  look: ReadLook,
+): Parted & {readonly worthless: number} {
+  if (look.judged.length === 0 || parties.length === 0) return {lnChance: 0, parties, worthless: 0};
+  const parted = afterCount(tempo, parties, look);
+  const good = Math.log1p(-WORTHLESS) + parted.lnChance;
+  const bad = Math.log(WORTHLESS) + look.lnIfWorthless;
+  const lnChance = Math.max(good, bad) + Math.log1p(Math.exp(-Math.abs(good - bad)));
+  const worthless = Math.exp(bad - lnChance);
+  return {lnChance, parties: worthless > 0.5 ? parties : parted.parties, worthless};
 }

@@ -68,22 +68,30 @@ describe('forecastLot', () => {
     expect(animal).toEqual(ask().animal);
   });
 
-  test('of hidden animals, those that came out say of the others only that they were not out', () => {
-    const seen = {sinceDays: start, atDays: start + 2, entry: 'e'};
+  test('of hidden animals, those that came out say when they do, not how many there are', () => {
+    const pupae = {...larvae, stages: {pupa: 1}};
     const asked = (sightings: ForecastRequest['sightings']) =>
       forecastLot(
-        requestOf([{...larvae, stages: {}}], course, profileOf(kind), {
+        requestOf([pupae], course, profileOf(kind), {
           alive: null,
-          nowDays: start + 2,
-          looksDays: [start + 2],
+          nowDays: start + 8,
+          looksDays: [start + 8],
           sightings,
         }),
       );
-    const many = asked([{...seen, kind: 'emergence', count: 30}]);
-    expect(many.animal).toEqual(asked([{...seen, kind: 'check'}]).animal);
-    expect(many.animal.p05).toBeGreaterThanOrEqual(start + 1.9);
-    expect(many.status).toBe('emerging');
-    expect(many.assumptions.join(' ')).toContain('What came out');
+    const seen = {sinceDays: start + 7, atDays: start + 8, entry: 'e'};
+    const early = {...seen, sinceDays: start, atDays: start + 2};
+    const checked = asked([{...seen, kind: 'check'}]);
+    const late = asked([{...seen, kind: 'emergence', count: 30}]);
+    const spread = asked([
+      {...early, kind: 'emergence', count: 20},
+      {...seen, kind: 'emergence', count: 10},
+    ]);
+    expect(late.pace!.p50).toBeLessThan(spread.pace!.p50);
+    expect(late.animal.p50).toBeGreaterThan(spread.animal.p50!);
+    expect(checked.animal.p05).toBeGreaterThanOrEqual(start + 7.9);
+    expect(spread.animal.p05).toBeGreaterThanOrEqual(start + 7.9);
+    expect(late.status).toBe('emerging');
     expect(asked([{...seen, kind: 'removal', count: 3}]).animal.p50).not.toBeNull();
   });
 

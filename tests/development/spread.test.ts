@@ -7,14 +7,15 @@ import {distributionOf, type Spread} from '../../src/development/spread.ts';
 
 const families = ['lognormal', 'gamma', 'weibull', 'normal'] as const;
 
-function momentsOf({step, first, mass}: Measure): {mean: number; variance: number} {
+function momentsOf({step, first, length, cells, mass}: Measure): {mean: number; variance: number} {
   let mean = 0;
   let square = 0;
-  mass.forEach((cell, i) => {
+  for (let i = 0; i < length; i++) {
+    const cell = cells[mass + i]!;
     const dose = (first + i) * step;
     mean += cell * dose;
     square += cell * (dose * dose + (step * step) / 12);
-  });
+  }
   return {mean, variance: square - mean * mean};
 }
 

@@ -1,6 +1,7 @@
 // Loggers that say nothing any more, and minimum–maximum thermometers that nobody reset.
+import {extremesFaults} from '../climate/extremes-faults.ts';
 import {type Instant, MS_PER_DAY, MS_PER_HOUR} from '../records/entry.ts';
-import {type Extremes, type RoomState, valueAt} from '../records/state.ts';
+import {type RoomState, valueAt} from '../records/state.ts';
 import type {Alert, RoomFacts} from './alert.ts';
 import {grouped} from './grouped.ts';
 import {unitOf} from './occupancy.ts';
@@ -13,9 +14,6 @@ import {dateWords} from './when-words.ts';
 const SILENT_AFTER_MS = MS_PER_DAY;
 /** What is read by a person is read at the daily round. Common practice, no source. */
 const READ_DAILY_HOURS = 26;
-/** Readings of a thermometer that agree to a tenth of a degree. */
-const SAME_C = 0.05;
-
 /** Loggers of units with living lots whose last reading is too long ago. */
 export function silentLoggers({state, civil, now}: CareInput, {lastReadings}: RoomFacts): Alert[] {
   const byHand = lastByHand(state);
@@ -65,28 +63,32 @@ function lastByHand({handReadings, extremes}: RoomState): Map<string, Instant> {
   return last;
 }
 
-/**
- * Thermometers whose newest minimum and maximum are both those of the time before, to a tenth of a degree, unless
- * somebody then said that it was reset. Common practice, no source.
- */
-export function notReset({state, civil}: CareInput): Alert[] {
+/** Thermometers whose newest reading cannot be what it says: misread, or probably not reset the time before. */
+export function faultyExtremes({state, civil}: CareInput): Alert[] {
+  const faults = extremesFaults(state.extremes);
   return [...grouped(state.extremes, ({logger}) => logger)].flatMap(([code, readings]) => {
-    const [before, newest] = readings.toSorted((a, b) => a.to - b.to).slice(-2);
-    if (before === undefined || newest === undefined || before.reset === true || !agree(before, newest))
-      return [];
+    const newest = readings.reduce((last, each) => (each.to >= last.to ? each : last));
+    const fault = faults.get(newest);
+    if (fault === undefined) return [];
     const {minimum, maximum, to} = newest;
+    if (fault.kind === 'misread')
+      return [
+        {
+          id: `misread:${code}:${civil.dayOf(to)}`,
+          what: `${code} cannot have a ${fault.which} of ${fault.which === 'minimum' ? minimum : maximum} °C: it showed ${fault.bound} °C when it was read or reset`,
+          where: code,
+          since: to,
+          mend: `Read it again. Until then no course is drawn from it; void entry ${newest.entry} and enter it anew.`,
+        },
+      ];
     return [
       {
         id: `not-reset:${code}:${civil.dayOf(to)}`,
-        what: `${code} shows the same minimum ${minimum} °C and maximum ${maximum} °C as the time before; it was probably not reset on ${dateWords(before.to, civil)}`,
+        what: `${code} shows the same minimum ${minimum} °C and maximum ${maximum} °C as the time before; it was probably not reset on ${dateWords(fault.before.to, civil)}`,
         where: code,
-        since: before.to,
+        since: fault.before.to,
         mend: 'Reset it at every reading, and say so. Until then the two values only bound the true ones; void the reading if it is wrong.',
       },
     ];
   });
-}
-
-function agree(a: Extremes, b: Extremes): boolean {
-  return Math.abs(a.minimum - b.minimum) < SAME_C && Math.abs(a.maximum - b.maximum) < SAME_C;
 }

@@ -19,10 +19,33 @@ export interface RoomFacts {
   readonly lastReadings: ReadonlyMap<string, Instant>;
   /** By unit: the last reading as its animals have it, where it is not older than the logger's allowed gap. */
   readonly climate: ReadonlyMap<string, ReadingNow>;
+  /** What a person read beside a logger, with what the logger had at that moment. */
+  readonly checked?: readonly CheckedReading[];
+}
+
+/** A temperature read by a person and the same from the logger, °C, as the animals have it. */
+export interface CheckedReading {
+  readonly logger: string;
+  /** The unit whose water it was; undefined for the logger itself. */
+  readonly unit?: string | undefined;
+  readonly at: Instant;
+  readonly byHandC: number;
+  readonly loggerC: number;
+}
+
+/** A stretch of readings of one unit, in order of time. */
+export interface RecentReadings {
+  readonly at: readonly Instant[];
+  readonly temperatureC: readonly number[];
+  readonly rhPercent: readonly number[];
+  /** A longer pause says nothing of the time between. */
+  readonly maxGapMs: number;
 }
 
 export interface ReadingNow {
   readonly at: Instant;
   readonly temperatureC?: number | undefined;
   readonly rhPercent?: number | undefined;
+  /** The last days up to it. */
+  readonly recent?: RecentReadings | undefined;
 }

@@ -1,9 +1,11 @@
 // What is amiss in the room that is no task.
 import type {Alert, RoomFacts} from './alert.ts';
+import {disagreements} from './alert-agreement.ts';
 import {outOfLimits} from './alert-limits.ts';
-import {notReset, silentLoggers} from './alert-loggers.ts';
+import {faultyExtremes, silentLoggers} from './alert-loggers.ts';
 import {neverLookedAt} from './alert-lots.ts';
 import {visitAlerts} from './alert-visits.ts';
+import {badWater} from './alert-water.ts';
 import {openTimeOf} from './calendar.ts';
 import {jobsOf} from './jobs.ts';
 import type {CareInput} from './task.ts';
@@ -11,14 +13,27 @@ import {visitsOf} from './visits.ts';
 
 /** Everything amiss now that nobody has acknowledged, the most pressing kind first. */
 export function alertsOf(input: CareInput, facts: RoomFacts): Alert[] {
+  return amissNow(input, facts).filter(alert => seenTo(alert, input.state) === undefined);
+}
+
+/** What was done about an alert; undefined while nobody has seen to it. What was done about an earlier time of the same
+ * cause does not count. */
+export function seenTo({id, since}: Alert, {acknowledged}: CareInput['state']) {
+  const seen = acknowledged.get(id);
+  return seen === undefined || seen.at < since ? undefined : seen;
+}
+
+/** Everything amiss now, acknowledged or not: an alert is there as long as its cause. */
+export function amissNow(input: CareInput, facts: RoomFacts): Alert[] {
   const {state, civil} = input;
   const open = openTimeOf(state.calendar, civil);
-  const alerts = [
+  return [
     ...outOfLimits(input, facts),
+    ...badWater(input),
     ...visitAlerts(visitsOf(jobsOf(input, open), open, input), open, civil),
     ...silentLoggers(input, facts),
     ...neverLookedAt(input),
-    ...notReset(input),
+    ...faultyExtremes(input),
+    ...disagreements(input, facts),
   ];
-  return alerts.filter(({id}) => !state.acknowledged.has(id));
 }

@@ -4,6 +4,7 @@ import {type Extremes, type Logger, type Mask, valueAt} from '../records/state.t
 import type {TemperatureTrace} from '../thermal/trace.ts';
 import type {CourseInput} from './course-input.ts';
 import {cleaned} from './doubts.ts';
+import {extremesFaults, isCourse} from './extremes-faults.ts';
 import {isMasked, isTrusted, masked} from './masked.ts';
 import type {Span} from './part.ts';
 import {sineDays} from './sine-days.ts';
@@ -30,7 +31,9 @@ export function instrumentsOf({room, readings, civil}: CourseInput): Instruments
   });
   const drawn = remembered(logger => {
     const masks = masksOf(logger);
-    const kept = room.extremes.filter(each => each.logger === logger && !touchesMask(masks, each));
+    const all = room.extremes.filter(each => each.logger === logger);
+    const faults = extremesFaults(all);
+    const kept = all.filter(each => !touchesMask(masks, each) && isCourse(each, faults.get(each)));
     return drawnExtremes(kept, civil);
   });
   const byHand = remembered(logger => {

@@ -53,12 +53,28 @@ export function recordOf(sources: readonly Source[], span: Span): Course {
 function meanDayAround(input: CourseInput, instruments: Instruments, standing: Standing): Source {
   const {logger, extremes, hand} = ownSources(input, instruments, standing, sameClimate);
   const regime = regimeOf(input.room.units, standing, sameClimate);
-  return hole => {
+  const reachDays = reachOf(input, standing);
+  const within: Source = hole => {
     const around = {fromDays: hole.fromDays - AROUND_DAYS, toDays: hole.toDays + AROUND_DAYS};
     const window = shared(regime, around);
     const day = meanDay(recordOf([logger, extremes, hand], window), input.civil, window);
     return day === undefined ? [] : repeated(day, input.civil, {basis: 'mean-day'})(hole);
   };
+  return ({fromDays, toDays}) => {
+    if (toDays - fromDays <= 2 * reachDays) return within({fromDays, toDays});
+    const ends = [
+      {fromDays, toDays: fromDays + reachDays},
+      {fromDays: toDays - reachDays, toDays},
+    ];
+    return reachDays > 0 ? ends.flatMap(within) : [];
+  };
+}
+
+/** So far from what was read the days around still tell something. Common practice, no source. */
+const USUAL_REACH_DAYS = 7;
+
+function reachOf({room}: CourseInput, {unit: {logger}}: Standing): number {
+  return room.loggers.get(logger ?? '')?.at(-1)?.value.maxFillDays ?? USUAL_REACH_DAYS;
 }
 
 function ownSources(

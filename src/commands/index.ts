@@ -23,6 +23,11 @@ export const commands: readonly CommandEntry[] = [
     {name: 'skip', summary: 'a task could not be done, and why', load: () => import('./skip.ts')},
     {name: 'care', summary: 'something was done that is not on the list', load: () => import('./care.ts')},
     {
+      name: 'alerts',
+      summary: 'what is amiss, what was done about it, what has passed',
+      load: () => import('./alerts.ts'),
+    },
+    {
       name: 'acknowledge',
       summary: 'something amiss was seen to',
       load: () => import('./acknowledge.ts'),

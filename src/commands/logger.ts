@@ -10,6 +10,11 @@ export const command = recordCommand({
   options: command =>
     command
       .option('--name <text>', 'what people call it')
+      .option(
+        '--max-fill <days>',
+        'how far from its readings the days around fill a gap (default: 7)',
+        numberWord,
+      )
       .option('--max-gap <hours>', 'a longer pause is a gap (default: 3, by hand 26)', numberWord)
       .option(
         '--rule <name=number>',
@@ -17,12 +22,13 @@ export const command = recordCommand({
         ruleWord,
       ),
   examples: ['logger L1 automatic --name "rack A, top shelf"', 'logger L1 --rule spike=3 --rule stuck=off'],
-  record: ([code, kind], {name, maxGap, rule}) => ({
+  record: ([code, kind], {name, maxGap, maxFill, rule}) => ({
     record: 'logger',
     code,
     kind,
     name,
     maxGapHours: maxGap,
+    maxFillDays: maxFill,
     rules: rule,
   }),
 });

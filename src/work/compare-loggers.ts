@@ -1,13 +1,11 @@
 // Two loggers in one place, compared over the days in which both read.
 import {type Agreement, agreementOf} from '../climate/agreement.ts';
-import {cleaned} from '../climate/doubts.ts';
-import {isTrusted, masked} from '../climate/masked.ts';
 import type {Series} from '../climate/series.ts';
-import {MS_PER_DAY} from '../records/entry.ts';
 import {Refusal} from '../records/refusal.ts';
 import type {TemperatureTrace} from '../thermal/trace.ts';
 import type {Desk} from './desk.ts';
 import {loggerNamed} from './logger-readings.ts';
+import {trustedReadings} from './trusted-readings.ts';
 
 /** As `teneral readings LOGGER --against OTHER` answers. */
 export interface Comparison {
@@ -47,15 +45,9 @@ export async function compareLoggers(
   return {logger, against, temperature, humidity: humidity ?? null};
 }
 
-/** What it read, without what is masked or cannot be. */
 async function trusted(desk: Desk, code: string, fromDays: number, toDays: number) {
-  const {rules = {}, maxGapHours} = loggerNamed(desk, code);
-  const masks = desk.state.masks.filter(mask => mask.logger === code);
-  const read = masked(await desk.room.series(code, fromDays, toDays), masks);
-  return {
-    series: cleaned(read, rules, at => isTrusted(masks, Math.round(at * MS_PER_DAY))),
-    gapDays: maxGapHours / 24,
-  };
+  const {maxGapHours} = loggerNamed(desk, code);
+  return {series: await trustedReadings(desk, code, fromDays, toDays), gapDays: maxGapHours / 24};
 }
 
 /** One of its columns where it has a value, joined over pauses up to its allowed gap. */

@@ -151,3 +151,106 @@ describe('a minimum–maximum thermometer', () => {
     expect(told(extremes('18', 16.8, 26.4, {reset: true}), extremes('19', 16.8, 26.4))).toEqual([]);
   });
 });
+
+describe('how long and how much beyond a limit', () => {
+  const limits = {temperature: {high: 30, lethalHigh: 38}, humidity: {low: 50, high: 75}};
+  const profiles = new Map([['p', profile('p', {}, {limits})]]);
+  const hours = [20, 29, 32, 34, 33];
+  const from = at('2031-04-09T10:00');
+  const recent = {
+    at: hours.map((_, i) => from + i * 3_600_000),
+    temperatureC: hours,
+    rhPercent: hours.map(() => 60),
+    maxGapMs: 3 * 3_600_000,
+  };
+  const told = (more: readonly object[] = []) =>
+    alertsAt(
+      [...room, looked, ...(more as typeof room)],
+      '2031-04-09T14:10',
+      {profiles},
+      {
+        lastReadings: new Map([['L1', from + 4 * 3_600_000]]),
+        climate: new Map([['C1', {at: from + 4 * 3_600_000, temperatureC: 33, rhPercent: 60, recent}]]),
+      },
+    );
+  const seen = (when: string) => ({
+    record: 'acknowledge',
+    alert: 'temperature:C1:2031-04-09',
+    at: when,
+    done: 'shaded',
+  });
+
+  it('is told from the readings since the last one within it, as a dose', () => {
+    // Two hours: from 2 to 4 degrees beyond, then from 4 to 3.
+    expect(told()[0]).toMatchObject({since: at('2031-04-09T12:00')});
+    expect(told()[0]!.what).toContain('for 2 h, 6.5 degree-hours');
+  });
+
+  it('is quiet once seen to, but not for what was seen to before it began', () => {
+    expect(ids(told([seen('2031-04-09T13:00')]))).toEqual([]);
+    expect(ids(told([seen('2031-04-09T09:00')]))).toEqual(['temperature:C1:2031-04-09']);
+  });
+});
+
+describe('water', () => {
+  const tank = [noTasks, sample, unit('T1', 'aquarium'), lot('A', 'T1', {nymph: 5}, '2031-04-08T09:00')];
+  const water = (when: string, values: object) => ({record: 'water', unit: 'T1', at: when, ...values});
+  const amiss = (...readings: object[]) =>
+    ids(alertsAt([...tank, ...(readings as typeof room)], '2031-04-10T09:00')).filter(id =>
+      id.startsWith('water-'),
+    );
+
+  it('is told of where the last measurement is beyond what animals bear, and no longer once it is mended', () => {
+    const bad = water('2031-04-09T09:00', {oxygenMgL: 3, nitriteMgL: 2});
+    expect(amiss(bad)).toEqual(['water-oxygenMgL:T1:2031-04-09', 'water-nitriteMgL:T1:2031-04-09']);
+    expect(amiss(bad, water('2031-04-10T08:00', {oxygenMgL: 8}))).toEqual(['water-nitriteMgL:T1:2031-04-09']);
+  });
+
+  it('judges ammonia by its un-ionised part', () => {
+    expect(amiss(water('2031-04-09T09:00', {temperature: 15, ph: 7, ammoniaMgL: 1}))).toEqual([]);
+    expect(amiss(water('2031-04-09T09:00', {temperature: 25, ph: 8.5, ammoniaMgL: 1}))).toEqual([
+      'water-unionisedMgL:T1:2031-04-09',
+    ]);
+  });
+});
+
+describe('a logger that disagrees with a thermometer beside it', () => {
+  const quiet = {lastReadings: new Map([['L1', at('2031-04-12T06:00')]])};
+  const checks = (offC: number, n: number) =>
+    Array.from({length: n}, (_, day) => ({
+      logger: 'L1',
+      at: at(`2031-04-${String(9 + day).padStart(2, '0')}T09:00`),
+      byHandC: 20 + offC,
+      loggerC: 20,
+    }));
+
+  it('is told of after three checks, and not of less than a degree and a half', () => {
+    const amiss = (offC: number, n: number) =>
+      ids(alertsAt([...room, looked], '2031-04-12T10:00', {}, {...quiet, checked: checks(offC, n)}));
+    expect(amiss(-2.3, 3)).toEqual(['disagrees:L1:2031-04-09']);
+    expect(amiss(-2.3, 2)).toEqual([]);
+    expect(amiss(1.2, 3)).toEqual([]);
+  });
+});
+
+describe('a minimum–maximum thermometer that cannot be right', () => {
+  it('is told of where the minimum is above what it showed at one of the visits', () => {
+    const visit = (day: string, minimum: number, maximum: number, now: number, reset?: boolean) => ({
+      record: 'extremes',
+      logger: 'L1',
+      from: `2031-04-${String(Number(day) - 1).padStart(2, '0')}T08:30`,
+      to: `2031-04-${day}T08:30`,
+      minimum,
+      maximum,
+      now,
+      reset,
+    });
+    const room = [noTasks, sample, {...logger, kind: 'extremes'}, unit('C1', 'cage', {logger: 'L1'})];
+    const told = (...visits: object[]) =>
+      alertsAt([...room, ...(visits as typeof room)], '2031-04-09T09:00').map(({id, what}) => [id, what]);
+    expect(told(visit('08', 17, 26, 21.5, true), visit('09', 20.9, 25.2, 20.5, true))).toEqual([
+      ['misread:L1:2031-04-09', expect.stringContaining('cannot have a minimum of 20.9 °C')],
+    ]);
+    expect(told(visit('08', 17, 26, 21.5, true), visit('09', 20.1, 25.2, 20.5, true))).toEqual([]);
+  });
+});

@@ -38,6 +38,8 @@ export const logger = z.strictObject({
     .positive()
     .max(24 * 31)
     .optional(),
+  /** So far from a reading its gaps are filled by the days around. Default 7 days. */
+  maxFillDays: z.number().nonnegative().max(400).optional(),
   /** How its files are read: what a person chose once, and what the last file settled for the next. */
   reads: fileReading.optional(),
   /** The number of a rule by which its readings are doubted, or that the rule is off; see climate/doubt-rules.ts. */

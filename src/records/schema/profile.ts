@@ -124,6 +124,21 @@ const care = z
     error: 'the interval is not between the earliest and the latest',
   });
 
+const waterMeasure = z.enum([
+  'oxygenMgL',
+  'ph',
+  'unionisedMgL',
+  'nitriteMgL',
+  'conductivityUScm',
+  'hardnessMgL',
+]);
+
+const waterLimit = z.strictObject({
+  low: z.number().nonnegative().optional(),
+  high: z.number().nonnegative().optional(),
+  source: z.string().optional(),
+});
+
 const rank = z.enum(['species', 'genus', 'family', 'order', 'guild']);
 
 const shared = {
@@ -175,6 +190,8 @@ const shared = {
         .strictObject({low: rhPercent, high: rhPercent, source: z.string().optional()})
         .refine(({low, high}) => low < high, {error: 'the low humidity is not below the high one'})
         .optional(),
+      /** Of water, by what is measured; `unionisedMgL` is the part of ammonia that harms. */
+      water: z.partialRecord(waterMeasure, waterLimit).optional(),
       source: z.string().optional(),
     })
     .default({}),

@@ -3,6 +3,7 @@ import {heaviestFirst} from '../records/candidates.ts';
 import type {Profile} from '../records/schema/index.ts';
 import {inOrder} from '../records/stage.ts';
 import type {Lot, Unit} from '../records/state.ts';
+import {landmarksOf} from '../thermal/rate-model.ts';
 import type {Alert, ReadingNow, RoomFacts} from './alert.ts';
 import {excursionUpTo} from './excursion.ts';
 import {grouped} from './grouped.ts';
@@ -44,17 +45,18 @@ function housedIn(lot: Lot, profiles: ReadonlyMap<string, Profile>): Housed {
   const stage = inOrder(lot.alive)[0]?.[0];
   const [likeliest] = known;
   const model =
-    likeliest === undefined || 'variation' in likeliest
+    likeliest === undefined || 'variation' in likeliest || 'undated' in likeliest
       ? undefined
       : likeliest.stages.find(each => each.stage === stage)?.rate;
+  const ends = model === undefined ? undefined : landmarksOf(model);
   return {
     lot,
     limits: {
       temperature: known.find(({limits}) => limits.temperature !== undefined)?.limits.temperature,
       humidity: known.find(({limits}) => limits.humidity !== undefined)?.limits.humidity,
     },
-    developsFromC: model === undefined || !('lower' in model) ? undefined : model.lower,
-    developsToC: model === undefined || !('upper' in model) ? undefined : model.upper,
+    developsFromC: ends?.lowerC,
+    developsToC: ends?.upperC ?? undefined,
   };
 }
 

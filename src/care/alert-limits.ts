@@ -55,7 +55,7 @@ function housedIn(lot: Lot, profiles: ReadonlyMap<string, Profile>): Housed {
       temperature: known.find(({limits}) => limits.temperature !== undefined)?.limits.temperature,
       humidity: known.find(({limits}) => limits.humidity !== undefined)?.limits.humidity,
     },
-    developsFromC: ends?.lowerC,
+    developsFromC: ends?.lowerC ?? undefined,
     developsToC: ends?.upperC ?? undefined,
   };
 }

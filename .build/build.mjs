@@ -15,13 +15,14 @@ const withoutInkDevtools = {
   },
 };
 
-// CommonJS packages inside an ES module bundle look for these three names.
+// CommonJS packages inside an ES module bundle look for these three names. A bundled package may call something of its
+// own URL, so the global one is named in full.
 const commonJsNames =
   "import {createRequire as __createRequire} from 'node:module';" +
   "import {fileURLToPath as __fileURLToPath} from 'node:url';" +
   'const require=__createRequire(import.meta.url),' +
   '__filename=__fileURLToPath(import.meta.url),' +
-  "__dirname=__fileURLToPath(new URL('.',import.meta.url));";
+  "__dirname=__fileURLToPath(new globalThis.URL('.',import.meta.url));";
 
 rmSync('dist', {recursive: true, force: true});
 await build({

@@ -133,7 +133,11 @@ export const commands: readonly CommandEntry[] = [
       load: () => import('./labels.ts'),
     },
     {name: 'sheet', summary: 'the care list on paper, to pin on the door', load: () => import('./sheet.ts')},
-    {name: 'export', summary: 'the care ahead as a calendar file', load: () => import('./export.ts')},
+    {
+      name: 'export',
+      summary: 'a Darwin Core archive, CSV tables, the care ahead as a calendar',
+      load: () => import('./export.ts'),
+    },
   ]),
   ...group('The room:', [
     {name: 'init', summary: 'make a new room', load: () => import('./init.ts')},

@@ -38,7 +38,7 @@ export function forecastText(
 
 type Line = SaidLine;
 
-function facts({forecast, readings}: Outlook, desk: Desk): Line[] {
+function facts({forecast, readings, experience}: Outlook, desk: Desk): Line[] {
   const {first, half, last, animal, candidates, pace} = forecast;
   const open = forecast.status === 'unknown' ? 'not known' : 'beyond the horizon';
   const when = (days: number | null) =>
@@ -66,6 +66,12 @@ function facts({forecast, readings}: Outlook, desk: Desk): Line[] {
       'pace',
       `${pace.p50.toFixed(2)} (${pace.p10.toFixed(2)} to ${pace.p90.toFixed(2)}), 1 is as published`,
     ]);
+  for (const {profile, pace: own} of experience)
+    if (own !== null)
+      lines.push([
+        'begins from',
+        `${Math.exp(own.lnMean).toFixed(2)} for ${profile}, as ${own.lots === 1 ? 'a finished lot' : `${own.lots} finished lots`} of this room went`,
+      ]);
   lines.push([
     'readings',
     `${percent(readings.coverage)} of the time read${filled(readings.filledHours)}; ${readings.basis}`,

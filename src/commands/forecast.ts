@@ -1,3 +1,4 @@
+import {InvalidArgumentError} from 'commander';
 import {openDesk} from '../work/desk.ts';
 import {figuresBehind} from '../work/figures.ts';
 import {forecastAnswer} from '../work/forecast-answer.ts';
@@ -11,14 +12,23 @@ export const command: Command = {
     command
       .argument('[lot...]', 'lots (default: all that are open)')
       .option('--hold <C>', 'as if held at this temperature from now on', numberWord)
+      .option('--published', 'with the published pace and survival, leaving out what finished lots taught')
+      .option(
+        '--futures <number>',
+        'how many futures of temperature the dates are taken over',
+        futuresWord,
+        50,
+      )
       .option('--why', 'what it rests on: readings, candidates, figures and their sources');
     examples(command, 'forecast', 'forecast 26-031-A --why', 'forecast 26-031-A --hold 22');
   },
-  async run(invocation, codes, {hold, why}) {
+  async run(invocation, codes, {hold, why, published, futures}) {
     const desk = await openDesk(invocation, codes.length === 0 ? 'open' : 'all');
     const answers = await outlooks(desk, {
       codes: codes.length === 0 ? undefined : codes,
       holdC: typeof hold === 'number' ? hold : undefined,
+      futures: typeof futures === 'number' ? futures : undefined,
+      lessons: published === true ? [] : undefined,
     });
     const behind =
       why === true ? await Promise.all(answers.map(outlook => figuresBehind(outlook, desk))) : [];
@@ -31,3 +41,11 @@ export const command: Command = {
     );
   },
 };
+
+const MOST_FUTURES = 1000;
+
+function futuresWord(word: string): number {
+  const number = numberWord(word);
+  if (Number.isInteger(number) && number >= 0 && number <= MOST_FUTURES) return number;
+  throw new InvalidArgumentError(`"${word}" is no whole number from 0 to ${MOST_FUTURES}.`);
+}

@@ -43,6 +43,11 @@ export const commands: readonly CommandEntry[] = [
       summary: 'at which temperature adults are there by a day',
       load: () => import('./plan.ts'),
     },
+    {
+      name: 'review',
+      summary: 'how good forecasts were, and what finished lots taught',
+      load: () => import('./review.ts'),
+    },
     {name: 'log', summary: 'a temperature read by hand', load: () => import('./log.ts')},
     {name: 'emerge', summary: 'adults came out', load: () => import('./emerge.ts')},
     {name: 'check', summary: 'looked for adults, none was out', load: () => import('./check.ts')},

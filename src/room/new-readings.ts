@@ -25,10 +25,10 @@ export function batchesOf(
   {next}: RoomDocument,
   {by, recordedAt}: {readonly by: string; readonly recordedAt: string},
 ): ImportBatch[] {
-  return readings.map(({logger, file, hash}, i) => ({
+  return readings.map(({logger, file, hash, recordedAt: earlier}, i) => ({
     id: `i${next.batch + i}`,
     logger,
-    recordedAt,
+    recordedAt: earlier ?? recordedAt,
     by,
     file,
     hash,

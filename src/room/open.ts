@@ -33,7 +33,8 @@ export function roomOf(dir: string, stored: StoredRoom): Room {
     imports: document.imports,
     allEntries: () => ask(room => everyEntry(dir, room)),
     entriesWith: names => ask(room => entriesWith(dir, room, names)),
-    series: (logger, fromDays, toDays) => ask(room => loggerSeries(dir, room, logger, fromDays, toDays)),
+    series: (logger, fromDays, toDays, importedBy) =>
+      ask(room => loggerSeries(dir, room, logger, fromDays, toDays, importedBy)),
     span: logger => spanOf(document, logger),
   };
 }

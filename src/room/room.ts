@@ -56,8 +56,11 @@ export interface Room {
   entriesWith(names: Names): Promise<readonly Entry[]>;
   /** Every entry ever written, also about what is archived. Costs what is stored. */
   allEntries(): Promise<readonly Entry[]>;
-  /** Imported readings of a logger from one day to another, inclusive; time in days since 1970 UTC. */
-  series(logger: string, fromDays: number, toDays: number): Promise<Series>;
+  /**
+   * Imported readings of a logger from one day to another, inclusive; time in days since 1970 UTC.
+   * @param importedBy only what had been imported by this instant (ms since 1970)
+   */
+  series(logger: string, fromDays: number, toDays: number, importedBy?: number): Promise<Series>;
   span(logger: string): LoggerSpan | undefined;
 }
 
@@ -67,6 +70,8 @@ export interface NewReadings {
   readonly file: string;
   readonly hash: string;
   readonly series: Series;
+  /** When it was imported, where that was earlier than the change. */
+  readonly recordedAt?: string;
 }
 
 /** What a change adds. Nothing is ever altered or removed. */

@@ -2,6 +2,7 @@
 import {existsSync, mkdtempSync, readdirSync} from 'node:fs';
 import {tmpdir} from 'node:os';
 import {join} from 'node:path';
+import {grouped} from '../care/grouped.ts';
 import {rowsOf, type Series} from '../climate/series.ts';
 import {civil as civilOf, numberOfDay} from '../exchange/civil.ts';
 import {readInstant} from '../exchange/instants.ts';
@@ -41,7 +42,7 @@ export async function makeDemo(session: Session, dir: string | undefined): Promi
   const days = numberOfDay(civil.dayOf(now)) - numberOfDay(SEASON_DAY);
   const there = {...session, dir: folder, by: WRITER};
   await record(there, await seasonUntil(now, days, civil));
-  const readings = LOGGERS.map(logger => readingsOf(logger, now, days, civil));
+  const readings = LOGGERS.flatMap(logger => readingsOf(logger, now, days, civil));
   await changeRoom(folder, async () => ({entries: [], readings}), {by: WRITER, now});
   return folder;
 }
@@ -58,13 +59,24 @@ function isLater(record: unknown, now: Instant, civil: Civil): boolean {
   return dates.some(date => typeof date === 'string' && (readInstant(date, civil) ?? 0) > now);
 }
 
-/** A logger's readings at the same times of day, so many days later. */
-function readingsOf(logger: string, now: Instant, days: number, civil: Civil): NewReadings {
+/** Loggers are read out every fortnight. */
+const READ_OUT_DAYS = 14;
+
+/** A logger's readings at the same times of day, so many days later, as it was read out. */
+function readingsOf(logger: string, now: Instant, days: number, civil: Civil): NewReadings[] {
   const file = `${logger}.csv`;
   const path = demoPath(join('loggers', file));
   const read = readLoggerFile(chunksOf(path), path, {zone: 'UTC'});
   if (read.kind !== 'readings') throw new RangeError(`${path} holds no readings`);
-  return {logger, file, hash: sha256Of(path), series: moved(seriesOf(read), now, days, civil)};
+  const series = moved(seriesOf(read), now, days, civil);
+  const hash = sha256Of(path);
+  const readOuts = grouped([...series.atDays.keys()], row =>
+    Math.floor((series.atDays[row]! * MS_PER_DAY - now) / MS_PER_DAY / READ_OUT_DAYS),
+  );
+  return [...readOuts].map(([fortnight, rows]) => {
+    const recordedAt = civil.iso(Math.min(now, now + (fortnight + 1) * READ_OUT_DAYS * MS_PER_DAY));
+    return {logger, file, hash, recordedAt, series: rowsOf(series, rows)};
+  });
 }
 
 /** Wall times of the file as wall times in the room's zone; an hour that a clock change shows twice is read once. */

@@ -8,6 +8,7 @@ import {type Lot, openLots} from '../records/state.ts';
 import {readCache, writeCache} from '../room/cache.ts';
 import {version} from '../version.ts';
 import type {Desk} from './desk.ts';
+import {finishedLots} from './lessons.ts';
 import {type Outlook, outlooks} from './outlook.ts';
 import {profilesOf} from './profiles.ts';
 
@@ -71,7 +72,7 @@ function expectationOf(
 }
 
 /**
- * The climate, the furniture, the calendar and the day, which all lots share. While nothing is read or seen, an hour
+ * The climate, the furniture, the calendar, the finished lots and the day, which all lots share. While nothing is read or seen, an hour
  * more changes next to nothing of when to look; so what was worked out in the morning serves the whole day.
  */
 export function fingerprintOfRoom({state, room, civil, now}: Desk): string {
@@ -83,7 +84,9 @@ export function fingerprintOfRoom({state, room, civil, now}: Desk): string {
     state.extremes.length,
     state.extremes.at(-1)?.entry,
   ];
-  return hashOf([version, furniture, spans, state.masks, byHand, state.calendar, civil.dayOf(now)]);
+  const finished = finishedLots(state).map(({code, entries}) => [code, entries.length]);
+  const day = civil.dayOf(now);
+  return hashOf([version, furniture, spans, state.masks, byHand, state.calendar, day, finished]);
 }
 
 /** What the forecast of one lot rests on, beside the time. */

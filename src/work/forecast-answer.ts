@@ -2,6 +2,7 @@
 import type {LotForecast, Quantiles, Window} from '../development/answer.ts';
 import {MS_PER_DAY} from '../records/entry.ts';
 import type {Desk} from './desk.ts';
+import type {Experience} from './experience.ts';
 import type {Outlook} from './outlook.ts';
 
 type Told<Points> = {readonly [Point in keyof Points]: string | null};
@@ -31,10 +32,19 @@ export interface ForecastAnswer {
   readonly candidates: LotForecast['candidates'];
   readonly readings: Outlook['readings'];
   readonly status: LotForecast['status'];
+  /** What the room's own finished lots taught and the forecast begins from. */
+  readonly experience: readonly {
+    readonly profile: string;
+    readonly pace: {readonly p50: number; readonly lots: number} | null;
+    readonly survival: Experience['survival'];
+  }[];
   readonly assumptions: readonly string[];
 }
 
-export function forecastAnswer({lot, unit, forecast, readings}: Outlook, {civil, now}: Desk): ForecastAnswer {
+export function forecastAnswer(
+  {lot, unit, forecast, readings, experience}: Outlook,
+  {civil, now}: Desk,
+): ForecastAnswer {
   const iso = (days: number | null) => (days === null ? null : civil.iso(days * MS_PER_DAY));
   const window = (times: Window | null) =>
     times === null ? null : {p10: iso(times.p10), p50: iso(times.p50), p90: iso(times.p90)};
@@ -72,6 +82,13 @@ export function forecastAnswer({lot, unit, forecast, readings}: Outlook, {civil,
     candidates: forecast.candidates,
     readings,
     status: forecast.status,
+    experience: experience
+      .filter(({pace, survival}) => pace !== null || survival !== null)
+      .map(({profile, pace, survival}) => ({
+        profile,
+        pace: pace === null ? null : {p50: Math.exp(pace.lnMean), lots: pace.lots},
+        survival,
+      })),
     assumptions: forecast.assumptions,
   };
 }

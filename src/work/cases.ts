@@ -1,0 +1,139 @@
+// From a lot to what it is forecast from: its animals, its profiles, its course, the rounds on which it is looked at.
+import {openTimeOf} from '../care/calendar.ts';
+import type {Course} from '../climate/course.ts';
+import {heldFutures, USUAL_FUTURES} from '../climate/futures.ts';
+import type {ForecastRequest, SeenAnimals} from '../development/request.ts';
+import type {Day} from '../records/civil.ts';
+import {type Instant, MS_PER_DAY} from '../records/entry.ts';
+import {isHidden} from '../records/fold-lots.ts';
+import {Refusal} from '../records/refusal.ts';
+import type {Profile} from '../records/schema/index.ts';
+import {total} from '../records/stage.ts';
+import type {Lot, Sighting} from '../records/state.ts';
+import {coursesOf} from './courses.ts';
+import {midnights} from './day-bounds.ts';
+import type {Desk} from './desk.ts';
+import {type Experience, experienceOf, type LotLesson} from './experience.ts';
+import {profilesOf} from './profiles.ts';
+
+/** How far ahead emergence is looked for. */
+const HORIZON_DAYS = 400;
+
+export interface CaseQuestion {
+  /** A scenario: held at this temperature from where readings end. */
+  readonly holdC?: number | undefined;
+  /** How many futures the dates are taken over; 0: the one course expected. Default 50. */
+  readonly futures?: number | undefined;
+  /** What finished lots taught; none: as published. */
+  readonly lessons: readonly LotLesson[] | Promise<readonly LotLesson[]>;
+  /** Civil days for whose noon the shares of the stages are wanted. */
+  readonly sharesOn?: readonly Day[] | undefined;
+}
+
+/** What is supposed to be otherwise than it is, for one lot. */
+export interface Otherwise {
+  /** Where it lived and will live. */
+  readonly stays?: Lot['stays'];
+  readonly holdC?: number;
+  /** Temperatures, each held in one of as many futures. */
+  readonly heldEach?: readonly number[];
+  readonly asked?: Partial<Pick<ForecastRequest, 'chances' | 'inFutures' | 'sightings' | 'looksDays'>>;
+}
+
+/** What a lot is forecast from. */
+export interface Case {
+  readonly request: ForecastRequest;
+  readonly course: Course;
+  readonly unit: string;
+  readonly experience: readonly Experience[];
+}
+
+/** Brings lots to what they are forecast from. */
+export function caser(
+  desk: Desk,
+  lots: readonly Lot[],
+  {holdC, futures = USUAL_FUTURES, sharesOn = [], lessons}: CaseQuestion,
+): (lot: Lot, otherwise?: Otherwise) => Promise<Case> {
+  const {state, civil, now} = desk;
+  if (holdC !== undefined) refuseImpossible(holdC);
+  if (lots.length === 0) return () => Promise.reject(new RangeError('no lot was named'));
+  const fromDays = Math.min(...lots.map(beginningOf));
+  const nowDays = now / MS_PER_DAY;
+  const toDays = nowDays + HORIZON_DAYS;
+  const courses = coursesOf(desk, fromDays);
+  const profiles = profilesOf(
+    lots.flatMap(({candidates}) => candidates.map(({profile}) => profile)),
+    state,
+  );
+  const shared = {
+    nowDays,
+    roundsDays: openTimeOf(state.calendar, civil)
+      .roundsBetween(fromDays * MS_PER_DAY, toDays * MS_PER_DAY)
+      .map(inDays),
+    dayBoundsDays: midnights(civil, fromDays, toDays),
+    sharesAtDays: sharesOn.map(day => inDays(civil.at(day, '12:00'))),
+  };
+  return async (lot, otherwise = {}) => {
+    const stays = otherwise.stays ?? lot.stays;
+    const held = otherwise.holdC ?? holdC;
+    const span = {fromDays: beginningOf(lot), nowDays, toDays, holdC: held, futures};
+    const course = heldInTurn(await courses(stays, span), otherwise.heldEach);
+    const known = await profiles;
+    const experience = experienceOf(lot, known, await lessons);
+    const request = {...requestFor(lot, known, experience), ...shared, course, ...otherwise.asked};
+    return {request, course, unit: stays.at(-1)!.unit, experience};
+  };
+}
+
+/** A course whose futures are temperatures that might be held. */
+function heldInTurn(course: Course, temperaturesC: Otherwise['heldEach']): Course {
+  if (temperaturesC === undefined) return course;
+  const toDays = course.atDays.at(-1) ?? course.expectedFromDays;
+  // A copy, for doses are kept with the temperatures that they are of.
+  const temperatureC = course.temperatureC.slice();
+  return {...course, temperatureC, futures: heldFutures(temperaturesC, course.expectedFromDays, toDays)};
+}
+
+/** No animal develops outside these, °C: whoever asks mistyped. */
+const COLDEST = -20;
+const HOTTEST = 60;
+
+function refuseImpossible(holdC: number): void {
+  if (COLDEST <= holdC && holdC <= HOTTEST) return;
+  throw new Refusal(
+    `${holdC} °C cannot be held in a rearing unit`,
+    '--hold',
+    `Name a temperature between ${COLDEST} and ${HOTTEST} °C.`,
+  );
+}
+
+function requestFor(
+  lot: Lot,
+  profiles: ReadonlyMap<string, Profile>,
+  experience: readonly Experience[],
+): Omit<ForecastRequest, 'course' | 'nowDays' | 'roundsDays' | 'dayBoundsDays' | 'sharesAtDays'> {
+  return {
+    cohorts: lot.cohorts.map(({at, ...cohort}) => ({...cohort, atDays: inDays(at)})),
+    candidates: lot.candidates.flatMap(({profile: code, weight}) => {
+      const profile = profiles.get(code);
+      const ownPace = experience.find(each => each.profile === code)?.pace ?? undefined;
+      return profile === undefined ? [] : [{profile, weight, ownPace}];
+    }),
+    alive: isHidden(lot) ? null : total(lot.alive),
+    closed: lot.closed !== undefined,
+    sightings: lot.sightings.map(seenInDays),
+    looksDays: lot.looks.map(inDays),
+    survival: experience[0]?.survival?.share ?? null,
+    holdHours: null,
+  };
+}
+
+function seenInDays(sighting: Sighting): SeenAnimals {
+  const {at, ...seen} = sighting;
+  if (seen.kind !== 'emergence') return {...seen, atDays: inDays(at)};
+  const {since, ...emergence} = seen;
+  return {...emergence, sinceDays: inDays(since), atDays: inDays(at)};
+}
+
+const beginningOf = ({cohorts}: Lot): number => Math.min(...cohorts.map(({at}) => inDays(at)));
+const inDays = (at: Instant): number => at / MS_PER_DAY;

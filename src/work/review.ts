@@ -1,0 +1,118 @@
+// Looking back: what was forecast for lots that are finished, by what was known then, against what came.
+import {halfOutDays, type Looked, type Skill, skillOf} from '../development/skill.ts';
+import type {Day} from '../records/civil.ts';
+import {type Instant, instantOf, MS_PER_DAY} from '../records/entry.ts';
+import type {Lot} from '../records/state.ts';
+import {caser} from './cases.ts';
+import type {Desk} from './desk.ts';
+import {type Experience, experienceOf, type LotLesson} from './experience.ts';
+import {finishedLots, lessonsOf} from './lessons.ts';
+import {outlooker} from './outlook.ts';
+import {profilesOf} from './profiles.ts';
+import {replayOf} from './replay.ts';
+
+export const WHENS = ['start', 'half', 'three-days'] as const;
+export type When = (typeof WHENS)[number];
+
+export interface SkillWhen extends Skill {
+  readonly when: When;
+}
+
+/** One forecast of the past beside what came. */
+export interface Replayed extends Looked {
+  readonly lot: string;
+  readonly profile: string;
+  readonly when: When;
+  readonly asOf: Instant;
+}
+
+export interface Review {
+  readonly lots: number;
+  readonly forecasts: readonly SkillWhen[];
+  readonly profiles: readonly ProfileReview[];
+  readonly replayed: readonly Replayed[];
+}
+
+export interface ProfileReview {
+  readonly profile: string;
+  readonly lots: number;
+  readonly forecasts: readonly SkillWhen[];
+  /** What the next lot of the profile begins from. */
+  readonly experience: Omit<Experience, 'profile'>;
+}
+
+const BEFORE_DAYS = 3;
+
+/** @param since only lots finished on this day or later */
+export async function review(desk: Desk, since?: Day): Promise<Review> {
+  const lessons = await lessonsOf(desk);
+  const lots = finishedLots(desk.state).filter(
+    ({closed}) => since === undefined || desk.civil.dayOf(closed!.at) >= since,
+  );
+  const replayed: Replayed[] = [];
+  const profileOf = new Map(lessons.map(({lot, candidates}) => [lot, candidates[0]?.profile] as const));
+  const reviewed = lots.flatMap(lot => {
+    const profile = profileOf.get(lot.code) ?? lot.candidates[0]?.profile;
+    return profile === undefined ? [] : [{lot, profile}];
+  });
+  for (const {lot, profile} of reviewed) replayed.push(...(await replay(lot, profile, desk, lessons)));
+  const codes = [...new Set(reviewed.map(({profile}) => profile))].sort();
+  const profiles = await profilesOf(codes, desk.state);
+  return {
+    lots: lots.length,
+    forecasts: skills(replayed),
+    profiles: codes.map(profile => {
+      const candidates = [{profile, weight: 1}];
+      const [known] = experienceOf({code: '', candidates}, profiles, lessons);
+      return {
+        profile,
+        lots: reviewed.filter(each => each.profile === profile).length,
+        forecasts: skills(replayed.filter(each => each.profile === profile)),
+        experience: {pace: known?.pace ?? null, survival: known?.survival ?? null},
+      };
+    }),
+    replayed,
+  };
+}
+
+function skills(replayed: readonly Replayed[]): SkillWhen[] {
+  return WHENS.map(when => ({when, ...skillOf(replayed.filter(each => each.when === when))}));
+}
+
+/** The forecasts of a finished lot at its start, half way and three days before half of its adults were out. */
+async function replay(
+  lot: Lot,
+  profile: string,
+  desk: Desk,
+  lessons: readonly LotLesson[],
+): Promise<Replayed[]> {
+  const {request} = await caser(desk, [lot], {futures: 0, lessons: []})(lot);
+  const outcome = halfOutDays(request.sightings);
+  if (outcome === undefined) return [];
+  const start = startOf(lot) / MS_PER_DAY;
+  const instants: Record<When, number> = {
+    start,
+    half: (start + outcome) / 2,
+    'three-days': outcome - BEFORE_DAYS,
+  };
+  const deskAt = replayOf(desk, lot);
+  const told: Replayed[] = [];
+  for (const when of WHENS) {
+    const asOf = instants[when] * MS_PER_DAY;
+    if (instants[when] < start || instants[when] >= outcome) continue;
+    const then = deskAt(asOf);
+    const lotThen = then.state.lots.get(lot.code);
+    if (lotThen === undefined || lotThen.closed !== undefined) continue;
+    const known = lessons.filter(({knownAt}) => knownAt <= asOf);
+    const {forecast} = await outlooker(then, [lotThen], {lessons: known})(lotThen);
+    const {half} = forecast;
+    if (half === null || half.p50 === null) continue;
+    told.push({lot: lot.code, profile, when, asOf, p10: half.p10, p50: half.p50, p90: half.p90, outcome});
+  }
+  return told;
+}
+
+/** When the lot began and that was written down. */
+function startOf({entries, startedAt}: Lot): Instant {
+  return Math.max(startedAt, ...entries.slice(0, 1).map(({recordedAt}) => instantOf(recordedAt)));
+}

@@ -28,7 +28,7 @@ export const command: Command = {
       codes: codes.length === 0 ? undefined : codes,
       holdC: typeof hold === 'number' ? hold : undefined,
       futures: typeof futures === 'number' ? futures : undefined,
-      lessons: published === true ? [] : undefined,
+      ...(published === true ? {lessons: []} : {}),
     });
     const behind =
       why === true ? await Promise.all(answers.map(outlook => figuresBehind(outlook, desk))) : [];

@@ -19,6 +19,7 @@ export const commands: readonly CommandEntry[] = [
       summary: 'the days ahead: what is to be done, how long it takes, who takes it',
       load: () => import('./ahead.ts'),
     },
+    {name: 'wait', summary: 'can it wait until the room opens again?', load: () => import('./wait.ts')},
     {name: 'done', summary: 'a task of the list is done', load: () => import('./done.ts')},
     {name: 'skip', summary: 'a task could not be done, and why', load: () => import('./skip.ts')},
     {name: 'care', summary: 'something was done that is not on the list', load: () => import('./care.ts')},
@@ -147,6 +148,7 @@ export const commands: readonly CommandEntry[] = [
   ...group('The room:', [
     {name: 'init', summary: 'make a new room', load: () => import('./init.ts')},
     {name: 'demo', summary: 'make an example room and open it', load: () => import('./demo.ts')},
+    {name: 'rules', summary: 'care rules: which hold, what they asked for', load: () => import('./rules.ts')},
     {name: 'rule', summary: 'a care rule, or a change to one', load: () => import('./rule.ts')},
     {name: 'calendar', summary: 'opening hours and closed days', load: () => import('./calendar.ts')},
     {name: 'person', summary: 'who works here, on which days', load: () => import('./person.ts')},

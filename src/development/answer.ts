@@ -47,6 +47,12 @@ export interface LotForecast {
   readonly expected: number | null;
   /** The emergence of one animal alive now, taken at random. */
   readonly animal: Quantiles;
+  /** At the instants that were asked for: that an animal taken at random is out, and that any is (null where nobody knows how many there are). */
+  readonly outBy: readonly {
+    readonly atDays: number;
+    readonly animal: number;
+    readonly first: number | null;
+  }[];
   /** When one animal is out with each of the chances that were asked for. */
   readonly atChances: readonly (number | null)[];
   /** The same in each of the futures that were asked for. */

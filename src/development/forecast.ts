@@ -79,6 +79,11 @@ function forecastOf(request: ForecastRequest): LotForecast {
     degreeDays: degreeDayStanding(lines, nowDays),
     expected: expectedOf(animalCurve(span.untilDays)),
     animal,
+    outBy: (request.outAtDays ?? []).map(atDays => ({
+      atDays,
+      animal: outBy(atDays),
+      first: hidden ? null : curves('first', Math.min(atDays, span.untilDays)),
+    })),
     atChances: (request.chances ?? []).map(chance => instantOf(animalCurve, chance, span)),
     inFutures: (request.inFutures ?? []).map(({future, chance}) =>
       future < ahead.futures
@@ -198,6 +203,7 @@ function empty(
     alive,
     stagesNow: {},
     stageShares: Array.from(sharesAtDays, atDays => ({atDays, shares: {}})),
+    outBy: [],
     degreeDays: null,
     expected: alive === null ? null : 0,
     animal: NOTHING,

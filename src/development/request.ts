@@ -74,6 +74,8 @@ export interface ForecastRequest {
   readonly sharesAtDays: ArrayLike<number>;
   /** Chances for which the instant is wanted at which an animal is out with them. */
   readonly chances?: readonly number[] | undefined;
+  /** Instants by which the chance of an animal, and of the first of all, to be out is wanted. */
+  readonly outAtDays?: readonly number[] | undefined;
   /** Futures of the course, by their place, in which the instant of a chance is wanted. */
   readonly inFutures?: readonly {readonly future: number; readonly chance: number}[] | undefined;
 }

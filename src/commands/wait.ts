@@ -1,0 +1,33 @@
+import {textOfLines} from '../exchange/pictures/line.ts';
+import {waitingLines} from '../exchange/pictures/waiting.ts';
+import {openDesk} from '../work/desk.ts';
+import {waiting} from '../work/waiting.ts';
+import {type Command, examples, textOption} from './command.ts';
+
+export const command: Command = {
+  declare(command) {
+    command
+      .argument('[code...]', 'units or lots (default: the whole room)')
+      .option('--until <day>', 'a day or an instant (default: the first round after the next closed day)');
+    examples(command, 'wait', 'wait 26-031-A', 'wait --until 2026-06-15');
+  },
+  async run(invocation, codes, options) {
+    const desk = await openDesk(invocation);
+    const {civil} = desk;
+    const answer = await waiting(desk, textOption(options, 'until'), codes);
+    const {until, canWait, tasks, lots} = answer;
+    invocation.answer(
+      {
+        until: civil.iso(until),
+        canWait,
+        tasks: tasks.map(({safeUntil, visit, ...task}) => ({
+          ...task,
+          safeUntil: civil.iso(safeUntil),
+          visit: visit === undefined ? null : {from: civil.iso(visit.from), to: civil.iso(visit.to)},
+        })),
+        emergence: lots,
+      },
+      () => textOfLines(waitingLines(answer, civil, invocation.columns)),
+    );
+  },
+};

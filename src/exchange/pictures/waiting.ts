@@ -1,0 +1,87 @@
+// "Can it wait?", told in lines: what cannot first, then what can and until when.
+
+import type {WaitingTask} from '../../care/waiting.ts';
+import {dateWords} from '../../care/when-words.ts';
+import type {Civil} from '../../records/civil.ts';
+import type {Instant} from '../../records/entry.ts';
+import {wrap} from './fit.ts';
+import {type Line, line} from './line.ts';
+
+export interface WaitingShown {
+  readonly until: Instant;
+  readonly canWait: boolean;
+  readonly tasks: readonly WaitingTask[];
+  readonly lots: readonly {
+    readonly lot: string;
+    readonly unit: string;
+    readonly holdHours: number;
+    readonly probability: number | null;
+    readonly expected: number | null;
+    readonly probabilityOverHold: number | null;
+    readonly expectedOverHold: number | null;
+    readonly canWait: boolean;
+  }[];
+}
+
+export function waitingLines(
+  {until, canWait, tasks, lots}: WaitingShown,
+  civil: Civil,
+  columns: number,
+): Line[] {
+  const when = dateWords(until, civil);
+  const pressing = tasks.filter(task => !task.canWait);
+  const safe = tasks.filter(task => task.canWait);
+  const entry = (unit: string, text: string, late: boolean): Line[] =>
+    wrap(text, columns - 9).map((part, i) =>
+      line(` ${(i === 0 ? unit : '').padEnd(7)} ${part}`, late ? 'late' : 'plain'),
+    );
+  return [
+    line(
+      canWait ? ` Yes, everything can wait until ${when}.` : ` No: this cannot wait until ${when}.`,
+      'heading',
+    ),
+    ...pressing.flatMap(task => entry(task.unit, `${task.title}: ${cureWords(task, civil)}`, true)),
+    ...lots.filter(lot => !lot.canWait).flatMap(lot => entry(lot.unit, adultWords(lot), true)),
+    ...(safe.length === 0 ? [] : [[], line(' This can.', 'heading')]),
+    ...safe.flatMap(task =>
+      entry(task.unit, `${task.title}: safe until ${dateWords(task.safeUntil, civil)}`, false),
+    ),
+    ...lots.filter(lot => lot.canWait).flatMap(lot => entry(lot.unit, adultWords(lot), false)),
+  ];
+}
+
+function cureWords({cure, safeUntil, visit}: WaitingTask, civil: Civil): string {
+  const limit = `too late after ${dateWords(safeUntil, civil)}`;
+  const come =
+    visit === undefined
+      ? ''
+      : `come between ${dateWords(visit.from, civil)} and ${dateWords(visit.to, civil)}`;
+  switch (cure) {
+    case 'nothing':
+      return 'safe';
+    case 'now':
+      return `${limit}; done before the room closes it is safe`;
+    case 'visit':
+      return `${limit}; ${come}`;
+    case 'now-and-visit':
+      return `${limit}; do it before the room closes, and ${come}`;
+  }
+}
+
+/** "26-022-A: 98 in 100 that an adult is out, 8.1 expected; 6.0 would have waited over 24 hours". */
+function adultWords({
+  lot,
+  probability,
+  expected,
+  expectedOverHold,
+  holdHours,
+}: WaitingShown['lots'][number]): string {
+  if (probability === null || expected === null || expectedOverHold === null)
+    return `${lot}: nobody knows how many animals it holds; look as often as before`;
+  const over = `${amount(expectedOverHold)} would have waited over ${holdHours} hours`;
+  return `${lot}: ${Math.round(100 * probability)} in 100 that an adult is out, ${amount(expected)} expected; ${over}`;
+}
+
+function amount(value: number): string {
+  return value < 0.095 ? String(Math.round(100 * value) / 100) : value.toFixed(1);
+}

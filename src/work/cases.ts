@@ -37,7 +37,9 @@ export interface Otherwise {
   readonly holdC?: number;
   /** Temperatures, each held in one of as many futures. */
   readonly heldEach?: readonly number[];
-  readonly asked?: Partial<Pick<ForecastRequest, 'chances' | 'inFutures' | 'outAtDays' | 'sightings' | 'looksDays'>>;
+  readonly asked?: Partial<
+    Pick<ForecastRequest, 'chances' | 'inFutures' | 'outAtDays' | 'sightings' | 'looksDays'>
+  >;
 }
 
 /** What a lot is forecast from. */

@@ -2,6 +2,7 @@ import {recordCommand} from './recording.ts';
 import {stageWords} from './words.ts';
 
 export const command = recordCommand({
+  animal: true,
   arguments: [
     ['<lot>', 'the lot'],
     ['<stage=n...>', 'animals seen by stage'],

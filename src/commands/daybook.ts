@@ -2,6 +2,7 @@ import {readInstant} from '../exchange/instants.ts';
 import {textTable} from '../exchange/text-table.ts';
 import {instantWords} from '../exchange/time-words.ts';
 import {instantOf} from '../records/entry.ts';
+import {whenWritten} from '../records/plain-words.ts';
 import {Refusal} from '../records/refusal.ts';
 import {type DaybookLine, daybook} from '../work/daybook.ts';
 import {openDesk} from '../work/desk.ts';
@@ -10,9 +11,12 @@ import {type Command, examples, textOption} from './command.ts';
 export const command: Command = {
   declare(command) {
     command
-      .argument('[code]', 'only what names this sample, lot, unit, logger or specimen')
+      .argument(
+        '[code]',
+        'only what names this sample, lot, unit, logger or specimen; of an entry, what became of it',
+      )
       .option('--since <day>', 'from this day or instant on');
-    examples(command, 'daybook 26-031-A', 'daybook --since 2026-06-01');
+    examples(command, 'daybook 26-031-A', 'daybook e118', 'daybook --since 2026-06-01');
   },
   async run(invocation, [code], options) {
     const desk = await openDesk(invocation, 'all');
@@ -35,6 +39,11 @@ export const command: Command = {
   },
 };
 
-function whatOf({what, voided}: DaybookLine): string {
-  return voided ? `${what} (void: does not count)` : what;
+function whatOf({what, voided, void: taken, replaces}: DaybookLine): string {
+  const corrects = replaces === null ? '' : ` (in place of ${replaces})`;
+  if (!voided) return `${what}${corrects}`;
+  if (taken === null) return `${what}${corrects} (void: does not count)`;
+  const why = taken.reason === null ? '' : `: ${taken.reason}`;
+  const instead = taken.replacedBy === null ? '' : `; ${taken.replacedBy} stands in its place`;
+  return `${what}${corrects} (void, by ${taken.by} ${whenWritten(taken.recordedAt)}${why}${instead})`;
 }

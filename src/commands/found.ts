@@ -2,6 +2,7 @@ import {recordCommand} from './recording.ts';
 import {numberWord} from './words.ts';
 
 export const command = recordCommand({
+  animal: true,
   arguments: [
     ['<lot>', 'the lot'],
     ['<stage>', 'their stage'],

@@ -57,6 +57,13 @@ export const commands: readonly CommandEntry[] = [
   ]),
   ...group('Arriving and housing:', [
     {name: 'sample', summary: 'a field sample was brought in', load: () => import('./sample.ts')},
+    {
+      name: 'subsample',
+      summary: 'a part of a field sample that is sorted by itself',
+      load: () => import('./subsample.ts'),
+    },
+    {name: 'bycatch', summary: 'what else was in the trap', load: () => import('./bycatch.ts')},
+    {name: 'sort', summary: 'how far a field sample is sorted', load: () => import('./sort.ts')},
     {name: 'lot', summary: 'immatures of a sample begin life in a unit', load: () => import('./lot.ts')},
     {
       name: 'unit',
@@ -77,6 +84,16 @@ export const commands: readonly CommandEntry[] = [
     {name: 'merge', summary: 'a lot joins another of the same sample', load: () => import('./merge.ts')},
     {name: 'imago', summary: 'a subimago moulted to the imago', load: () => import('./imago.ts')},
     {name: 'identify', summary: 'a specimen gets its name', load: () => import('./identify.ts')},
+    {
+      name: 'revise',
+      summary: 'a lot’s name, or what it may be, is known better',
+      load: () => import('./revise.ts'),
+    },
+    {
+      name: 'prepare',
+      summary: 'a specimen was killed, prepared, stored',
+      load: () => import('./prepare.ts'),
+    },
     {name: 'close', summary: 'a lot is finished', load: () => import('./close.ts')},
   ]),
   ...group('Climate:', [
@@ -123,8 +140,23 @@ export const commands: readonly CommandEntry[] = [
       summary: 'from a specimen to its field sample, or from a sample to all that came of it',
       load: () => import('./trace.ts'),
     },
+    {
+      name: 'outcome',
+      summary: 'survival, sexes, stage durations and life table of a lot',
+      load: () => import('./outcome.ts'),
+    },
     {name: 'balance', summary: 'the sum of a lot that must add up', load: () => import('./balance.ts')},
     {name: 'daybook', summary: 'what was done and seen, entry by entry', load: () => import('./daybook.ts')},
+    {
+      name: 'find',
+      summary: 'search codes, names, places, people, days and notes',
+      load: () => import('./find.ts'),
+    },
+    {
+      name: 'open-ends',
+      summary: 'what is not linked, labelled or identified yet',
+      load: () => import('./open-ends.ts'),
+    },
     {name: 'list', summary: 'samples, lots, units, loggers or specimens', load: () => import('./list.ts')},
     {
       name: 'profile',
@@ -155,6 +187,11 @@ export const commands: readonly CommandEntry[] = [
     {name: 'apply', summary: 'records from a file, all or nothing', load: () => import('./apply.ts')},
     {name: 'schema', summary: 'the JSON Schema of all records', load: () => import('./schema.ts')},
     {name: 'void', summary: 'an entry was wrong', load: () => import('./void.ts')},
+    {
+      name: 'correct',
+      summary: 'an entry was wrong, and this is right',
+      load: () => import('./correct.ts'),
+    },
     {name: 'verify', summary: 'is everything on disk sound?', load: () => import('./verify.ts')},
     {name: 'restore', summary: 'go back to a sound copy', load: () => import('./restore.ts')},
     {name: 'archive', summary: 'put closed lots aside', load: () => import('./archive.ts')},

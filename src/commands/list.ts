@@ -16,6 +16,7 @@ const SAMPLES: Column<rows.SampleRow>[] = [
   {head: 'collected', cell: row => span(row.collected)},
   {head: 'locality', cell: row => or(row.locality)},
   {head: 'host', cell: row => or(row.host)},
+  {head: 'sorted', cell: row => or(row.sorting)},
   {head: 'lots', cell: row => row.lots.join(' ')},
 ];
 const LOTS: Column<rows.LotRow>[] = [
@@ -59,7 +60,14 @@ const SPECIMENS: Column<rows.SpecimenRow>[] = [
   {head: 'sample', cell: row => row.sample},
 ];
 
+const METHODS: Column<rows.MethodRow>[] = [
+  {head: 'method', cell: row => row.code},
+  {head: 'fields', cell: row => row.fields.join(' ') || '–'},
+  {head: 'usually (common practice, no source)', cell: row => row.usually},
+];
+
 const tables = {
+  methods: () => listed(rows.methodRows(), METHODS),
   samples: (desk: Desk) => listed(rows.samples(desk), SAMPLES),
   lots: (desk: Desk) => listed(rows.lots(desk), LOTS),
   units: (desk: Desk) => listed(rows.units(desk), UNITS),

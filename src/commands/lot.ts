@@ -20,11 +20,13 @@ export const command = recordCommand({
       .option('--progress <from-to>', 'how far through their stage they are, such as 0-0.2')
       .option('--one-brood', 'one clutch or nest: all of one age')
       .option('--estimated', 'the numbers are estimates')
+      .option('--within <n>', 'estimates that may be off by so many, either way', numberWord)
       .option('--found-alive', 'seen alive although the trap held water')
       .option('--note <text>'),
   examples: [
     'lot 26-031-A C3 larva-4=18 larva-5=6 --sample 26-031 --candidate pieris-rapae=0.7 --candidate lepidoptera=0.3',
     'lot 26-018-A E4 --sample 26-018 --material galls=40',
+    'lot 26-050-A T1 egg=200 --sample 26-050 --within 30',
   ],
   record: ([code, unit, ...counts], options) => ({
     record: 'lot',
@@ -37,7 +39,8 @@ export const command = recordCommand({
     material: material(options),
     progress: textOption(options, 'progress')?.split('-').map(numberWord),
     ages: options.oneBrood === true ? 'one-brood' : undefined,
-    counted: options.estimated === true ? 'estimated' : undefined,
+    counted: options.estimated === true || options.within !== undefined ? 'estimated' : undefined,
+    within: options.within,
     candidates: Array.isArray(options.candidate) ? candidateWords(options.candidate) : undefined,
     foundAlive: options.foundAlive,
     note: options.note,

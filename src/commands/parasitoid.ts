@@ -2,6 +2,7 @@ import {recordCommand} from './recording.ts';
 import {collect, numberWord} from './words.ts';
 
 export const command = recordCommand({
+  animal: true,
   arguments: [
     ['<lot>', 'the lot of the hosts'],
     ['[count]', 'parasitoids that came out (default: 1)'],
@@ -11,20 +12,36 @@ export const command = recordCommand({
       .option('--taxon <text>', 'what they are, as known now')
       .option('--hosts <n>', 'hosts that died of them', numberWord, 1)
       .option('--host-stage <stage>', 'the stage of the hosts')
+      .option('--sex <word>', 'of all of them: female, male or unknown')
+      .option('--hyper', 'they came out of parasitoids of the hosts')
+      .option('--out-of <text>', 'the primary parasitoid, by name or specimen code')
+      .option('--remains <code>', 'the vial with the remains of the host')
+      .option('--together', 'the whole brood in one vial, under one code')
       .option('--since <instant>', 'last look at which they were not out')
       .option(
         '--code <specimen>',
         'a specimen code; may be given several times (default: LOT-p1 …)',
         collect,
       ),
-  examples: ['parasitoid 26-031-A 31 --taxon Braconidae --hosts 1 --host-stage larva-5'],
-  record: ([lot, count = '1'], {taxon, hosts, hostStage, since, code}) => ({
+  examples: [
+    'parasitoid 26-031-A 31 --taxon Braconidae --hosts 1 --host-stage larva-5 --together',
+    'parasitoid 26-031-A 2 --taxon Ichneumonidae --hyper --out-of Braconidae --hosts 0',
+  ],
+  record: (
+    [lot, count = '1'],
+    {taxon, hosts, hostStage, sex, hyper, outOf, remains, together, since, code},
+  ) => ({
     record: 'parasitoid',
     lot,
     count: numberWord(count),
     taxon,
     hosts,
     hostStage,
+    sex,
+    hyper,
+    outOf,
+    remains: remains === undefined ? undefined : {code: remains, what: 'host-remains'},
+    together,
     since,
     codes: code,
   }),

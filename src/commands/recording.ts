@@ -1,6 +1,7 @@
 // The commands that write one record each share this: read the words, record, say what was written.
 import type {Command as Commander} from 'commander';
 import {lineOf} from '../work/daybook.ts';
+import {hintsAfter} from '../work/hints.ts';
 import {record} from '../work/record.ts';
 import {type Command, examples, type Options} from './command.ts';
 
@@ -9,12 +10,18 @@ interface RecordCommand {
   readonly arguments: readonly (readonly [flags: string, description: string])[];
   /** False for a record that has no `at` of its own. */
   readonly dated?: false;
+  /** True for what may happen to one animal that is followed by itself. */
+  readonly animal?: true;
   /** Adds the options of its own. `--key` is there already, and `--at` where the record is dated. */
   options?(command: Commander): unknown;
   readonly examples: readonly string[];
   /** The record as JSON would hold it, fields that were not given undefined. `now` is the instant of the request. */
-  record(args: readonly string[], options: Options, now: string): Readonly<Record<string, unknown>>;
+  record(args: readonly string[], options: Options, now: string): Fields;
+  /** Records written down with it, in the same request. */
+  also?(args: readonly string[], options: Options): readonly Fields[];
 }
+
+type Fields = Readonly<Record<string, unknown>>;
 
 export function recordCommand(spec: RecordCommand): Command {
   return {
@@ -22,26 +29,31 @@ export function recordCommand(spec: RecordCommand): Command {
       for (const [flags, description] of spec.arguments) command.argument(flags, description);
       spec.options?.(command);
       if (spec.dated !== false) command.option('--at <instant>', 'when it happened (default: now)');
-      command.option('--key <text>', 'applied once only, however often it is sent');
+      if (spec.animal === true) command.option('--animal <number>', 'one animal that is followed by itself');
+      command
+        .option('--key <text>', 'applied once only, however often it is sent')
+        .option('--sure', 'write it down although it is unusual');
       examples(command, ...spec.examples);
     },
     async run(invocation, args, options) {
+      const {at, key, sure, animal} = options;
       const draft = given({
         ...spec.record(args, options, invocation.now ?? new Date().toISOString()),
-        at: options.at,
-        key: options.key,
+        ...{at, key, sure, animal},
       });
-      const {applied, written, desk} = await record(invocation, [draft]);
-      invocation.answer(applied, () =>
+      const others = (spec.also?.(args, options) ?? []).map(fields => given({...fields, at, sure}));
+      const {applied, written, desk} = await record(invocation, [draft, ...others]);
+      const hints = await hintsAfter(written, desk);
+      invocation.answer({...applied, hints}, () =>
         written.length === 0
           ? 'recorded before under this key; nothing was added'
-          : written.map(entry => lineOf(entry, desk)).join('\n'),
+          : [...written.map(entry => lineOf(entry, desk)), ...hints.map(hint => `  ${hint}`)].join('\n'),
       );
     },
   };
 }
 
 /** The fields that have a value. */
-function given(fields: Readonly<Record<string, unknown>>): Record<string, unknown> {
+function given(fields: Fields): Record<string, unknown> {
   return Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined));
 }

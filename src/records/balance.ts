@@ -9,21 +9,33 @@ export interface Balance extends Tally {
   readonly alive: StageCounts;
   /** False where numbers are estimates or animals are hidden: the sum is then a lower bound. */
   readonly exact: boolean;
+  readonly counted: Lot['counted'];
+  /** How far off an estimated start may be, either way; null where nobody said. */
+  readonly within: number | null;
 }
 
-export function balanceOf({code, tally, alive, exact}: Lot): Balance {
+export function balanceOf({code, tally, alive, exact, counted, within}: Lot): Balance {
   const {started, hatched, mergedIn, found, ...out} = tally;
-  return {lot: code, started, hatched, mergedIn, found, alive, ...out, exact};
+  const sum = {lot: code, started, hatched, mergedIn, found, alive, ...out, exact};
+  return {...sum, counted, within: within ?? null};
 }
 
-/** The sum in words: "30 started = 23 alive + 5 emerged + 2 lost". */
-export function balanceInWords({tally, alive}: Pick<Lot, 'tally' | 'alive'>): string {
+type Summed = Pick<Lot, 'tally' | 'alive'> & Partial<Pick<Lot, 'counted' | 'within'>>;
+
+/**
+ * The sum in words: "30 started = 23 alive + 5 emerged + 2 lost"; of an estimate "about 120 (± 30) started = about 115
+ * alive + 8 emerged", where animals beyond it show as found.
+ */
+export function balanceInWords({tally, alive, counted, within}: Summed): string {
+  const isEstimate = counted === 'estimated';
+  const about = isEstimate ? 'about ' : '';
+  const give = within === undefined ? '' : ` (± ${within})`;
   const came = [
-    `${tally.started} started`,
+    `${about}${tally.started}${give} started`,
     ...others([
       [tally.hatched, 'hatched'],
       [tally.mergedIn, 'merged in'],
-      [tally.found, 'found'],
+      [tally.found, isEstimate ? 'found beyond the estimate' : 'found'],
     ]),
   ];
   const went = others([
@@ -34,7 +46,15 @@ export function balanceInWords({tally, alive}: Pick<Lot, 'tally' | 'alive'>): st
     [tally.splitOff, 'split off'],
     [tally.mergedOut, 'merged out'],
   ]);
-  return `${came.join(' + ')} = ${[`${total(alive)} alive`, ...went].join(' + ')}`;
+  return `${came.join(' + ')} = ${[`${about}${total(alive)} alive`, ...went].join(' + ')}`;
+}
+
+/** What is to be said after the sum of a lot whose animals were not all counted. */
+export function exactness({exact, counted}: Pick<Lot, 'exact' | 'counted'>): string {
+  if (exact) return '';
+  return counted === 'estimated'
+    ? '  (estimated: what is alive may be more or fewer)'
+    : '  (a lower bound: not all were counted)';
 }
 
 function others(accounts: readonly (readonly [number, string])[]): string[] {

@@ -48,6 +48,12 @@ export function complete(records: readonly RoomRecord[], setting: Setting): Room
           at: record.at ?? record.recordedAt ?? now,
           stage: hatchedStage(record, records, before, profiles),
         };
+      case 'revision': {
+        const {specimen, candidates} = record;
+        const named = candidates === undefined ? before.specimens.get(specimen ?? '')?.taxon : undefined;
+        const at = record.at ?? record.recordedAt ?? now;
+        return {...record, at, ...(named === undefined ? {} : {taxon: record.taxon ?? named})};
+      }
       default:
         return {...record, at: record.at ?? record.recordedAt ?? now};
     }

@@ -4,6 +4,8 @@ import {lifeSentence} from './daybook-life.ts';
 import {roomSentence} from './daybook-room.ts';
 import type {RoomRecord} from './schema/index.ts';
 
+export {partWords} from './daybook-life.ts';
+
 /** Such as "9 pupae and 3 larvae of the fifth instar counted". Codes stand as they are; no full stop. */
 export function sentenceOf(record: RoomRecord): string {
   const sentence = lifeSentence(record) ?? careSentence(record) ?? roomSentence(record);

@@ -58,12 +58,23 @@ const printsForItsOwnSpecimens: Rule = (room, {entry: {record}}) => {
   };
 };
 
+const replacesWhatIsVoid: Rule = (room, {entry: {record}}) => {
+  const {replaces} = record;
+  if (replaces === undefined || room.voided.has(replaces)) return undefined;
+  const known = room.history.some(({id}) => id === replaces);
+  return {
+    what: known ? `entry ${replaces} still counts` : `there is no entry ${replaces} to replace`,
+    mend: known ? `Void entry ${replaces} in the same batch.` : 'Correct "replaces".',
+  };
+};
+
 export const rulesOfCodes: readonly Rule[] = [
   namesWhatIsThere,
   firstSaysWhatItIs,
   asManyCodesAsSpecimens,
   noCodeTwiceInOneRecord,
   printsForItsOwnSpecimens,
+  replacesWhatIsVoid,
 ];
 
 type Place = Pick<ReadonlyMap<string, unknown>, 'has' | 'keys'>;

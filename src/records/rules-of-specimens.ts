@@ -31,6 +31,8 @@ const namedByItsOwnAnimals: Rule = (room, {entry: {record}}) => {
   const {code, lot, kind} = specimen;
   if (lot !== record.lot)
     return {what: `${code} did not come out of lot ${record.lot}`, mend: 'Name one that did.'};
+  if (record.taxon === undefined && record.candidates === undefined)
+    return {what: `${code} has no name yet`, mend: 'Identify it first, or give the "taxon".'};
   if (kind !== 'parasitoid') return undefined;
   return {what: `${code} is a parasitoid, and lot ${lot} is its hosts`, mend: 'Name the lot after a host.'};
 };

@@ -12,6 +12,11 @@ export function animalsInWords(count: number, stage: Stage | undefined): string 
     : `${count} ${noun} of the ${ordinal(Number(instar))} instar`;
 }
 
+/** "pupa", "larva 5": short enough for a column. */
+export function stageInWords(stage: Stage): string {
+  return stage.replace('-', ' ');
+}
+
 /** "9 pupae and 3 larvae of the fifth instar", the furthest developed first; "no animals" where there are none. */
 export function countsInWords(counts: StageCounts): string {
   const parts = inOrder(counts)

@@ -9,6 +9,8 @@ import type {Lot, RoomState, Specimen} from './state.ts';
 export interface TraceNode {
   readonly code: string;
   readonly kind: 'specimen' | 'lot' | 'sample';
+  /** Of a sample that is a part of another: which one. */
+  readonly of?: string | undefined;
   /** Its present name, where it has one. */
   readonly taxon?: string | undefined;
   /** The cast skin kept with a specimen. */
@@ -94,12 +96,12 @@ function downFrom(kin: Kin, from: string, met: Set<string>): TraceNode[] {
   return next.map(code => ({...bare(kin, code), up: [], down: downFrom(kin, code, met)}));
 }
 
-function bare({state: {lots, specimens}, about}: Kin, code: string): Omit<TraceNode, 'up' | 'down'> {
+function bare({state: {lots, specimens, samples}, about}: Kin, code: string): Omit<TraceNode, 'up' | 'down'> {
   const lot = lots.get(code);
   if (lot !== undefined) return {code, kind: 'lot', taxon: lot.taxon, entries: ofLotAlone(lot)};
   const entries = about.get(code) ?? [];
   const specimen = specimens.get(code);
-  if (specimen === undefined) return {code, kind: 'sample', entries};
+  if (specimen === undefined) return {code, kind: 'sample', of: samples.get(code)?.of, entries};
   return {code, kind: 'specimen', taxon: specimen.taxon, exuviae: specimen.exuviae, entries};
 }
 

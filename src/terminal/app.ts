@@ -7,7 +7,7 @@ import type {Asking} from './ask/asking.ts';
 import {roundHome} from './homes.ts';
 import type {Said} from './page.ts';
 import {tables} from './parts.ts';
-import type {Effect, Facts, Loaded, LotOutlook, Sheet, View} from './sheet.ts';
+import type {Effect, Facts, Loaded, LotOutlook, Sheet, View, Whole} from './sheet.ts';
 import type {Stroke} from './strokes.ts';
 
 export interface App extends View {
@@ -33,7 +33,10 @@ export type Message =
       readonly said: string;
       readonly lately: ReadonlyMap<string, string>;
       readonly saves?: readonly string[] | undefined;
+      readonly closes?: boolean | undefined;
     }
+  /** Everything archived is at hand too. */
+  | {readonly is: 'whole'; readonly whole: Whole}
   | {readonly is: 'refused'; readonly refusal: Refusal}
   /** The forecast of one lot, or why there is none; of no lot: why there are none at all. */
   | {readonly is: 'outlook'; readonly code: string | undefined; readonly outlook: LotOutlook}
@@ -63,6 +66,7 @@ export function firstApp(facts: Facts, terminal: Terminal): App {
     outlooks: {of: undefined, byLot: new Map(), failed: undefined},
     courses: new Map(),
     trees: new Map(),
+    whole: undefined,
     asking: undefined,
     lately: new Map(),
     tables,
@@ -101,6 +105,8 @@ export function nameOfEffect(effect: Effect): string {
     case 'course':
     case 'tree':
       return `${effect.do} ${effect.key}`;
+    case 'whole':
+      return 'whole';
     default:
       return 'act';
   }

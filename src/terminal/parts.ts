@@ -1,11 +1,16 @@
 // Every kind of sheet with its part.
+
+import {acts} from './acts/acts.ts';
 import {emergence} from './emergence/emergence.ts';
 import {find} from './find/find.ts';
+import {form} from './form/form.ts';
 import {keys} from './keys/keys.ts';
 import {lot} from './lot/lot.ts';
+import {openEnds} from './open-ends/open-ends.ts';
 import {round} from './round/round.ts';
 import {sample} from './sample/sample.ts';
 import type {Sheet, SheetKind, SheetOf, SheetPart, Tables} from './sheet.ts';
+import {specimen} from './specimen/specimen.ts';
 import {threads} from './threads/threads.ts';
 import {unit} from './unit/unit.ts';
 
@@ -15,6 +20,10 @@ const parts: {readonly [Kind in SheetKind]: SheetPart<SheetOf<Kind>>} = {
   lot,
   unit,
   sample,
+  specimen,
+  acts,
+  'open-ends': openEnds,
+  form,
   emergence,
   find,
   keys,
@@ -36,6 +45,14 @@ export function withPart<Result>(
       return use(parts.unit, sheet);
     case 'sample':
       return use(parts.sample, sheet);
+    case 'specimen':
+      return use(parts.specimen, sheet);
+    case 'acts':
+      return use(parts.acts, sheet);
+    case 'open-ends':
+      return use(parts['open-ends'], sheet);
+    case 'form':
+      return use(parts.form, sheet);
     case 'emergence':
       return use(parts.emergence, sheet);
     case 'find':

@@ -3,7 +3,10 @@
 import {sentenceOf} from '../records/daybook.ts';
 import {Refusal} from '../records/refusal.ts';
 import {finish, skip} from '../work/care-acts.ts';
+import {correct} from '../work/correct.ts';
 import {openDesk} from '../work/desk.ts';
+import {finderOf} from '../work/find.ts';
+import {hintsAfter} from '../work/hints.ts';
 import {record} from '../work/record.ts';
 import type {Session} from '../work/session.ts';
 import {today} from '../work/today.ts';
@@ -48,17 +51,21 @@ export async function perform(
       };
     case 'tree':
       return {is: 'tree', key: effect.key, tree: await loaded(() => treeOf(effect, session))};
+    case 'whole': {
+      const desk = await openDesk(session, 'all');
+      return {is: 'whole', whole: {revision: desk.room.revision, desk, finder: finderOf(desk)}};
+    }
     default:
       return act(effect, session);
   }
 }
 
-type Act = Exclude<Effect, {do: 'quit' | 'outlooks' | 'course' | 'tree'}>;
+type Act = Exclude<Effect, {do: 'quit' | 'outlooks' | 'course' | 'tree' | 'whole'}>;
 
 async function act(effect: Act, session: Session): Promise<Message> {
   try {
-    const {said, lately, saves} = await acted(effect, session);
-    return {is: 'written', facts: await readFacts(session), said, lately: new Map(lately), saves};
+    const {lately, ...rest} = await acted(effect, session);
+    return {is: 'written', facts: await readFacts(session), lately: new Map(lately), ...rest};
   } catch (error) {
     if (error instanceof Refusal) return {is: 'refused', refusal: error};
     throw error;
@@ -69,6 +76,8 @@ interface Acted {
   readonly said: string;
   readonly lately: readonly (readonly [id: string, text: string])[];
   readonly saves?: readonly string[] | undefined;
+  /** The form on top goes away. */
+  readonly closes?: boolean | undefined;
 }
 
 async function acted(effect: Act, session: Session): Promise<Acted> {
@@ -95,12 +104,20 @@ async function acted(effect: Act, session: Session): Promise<Acted> {
       return {said: `Taken back: ${voided.map(({record}) => sentenceOf(record)).join('; ')}.`, lately: []};
     }
     case 'record': {
-      await record(session, effect.records);
+      const {written, desk} = await record(session, effect.records);
+      const hints = (await hintsAfter(written, desk)).map(
+        hint => `${hint[0]!.toUpperCase()}${hint.slice(1)}.`,
+      );
       return {
-        said: `${effect.said}. u takes it back.`,
+        said: [`${effect.said}. u takes it back.`, ...hints].join(' '),
         lately: effect.about.map(id => [id, effect.said]),
         saves: effect.saves,
+        closes: effect.closes,
       };
+    }
+    case 'correct': {
+      await correct(session, effect);
+      return {said: `${effect.said}. u takes it back.`, lately: [], closes: true};
     }
   }
 }

@@ -4,12 +4,16 @@ import type {Line} from '../exchange/pictures/line.ts';
 import type {TreeNode} from '../exchange/pictures/tree.ts';
 import type {Day} from '../records/civil.ts';
 import type {Refusal} from '../records/refusal.ts';
+import type {RecordOf} from '../records/schema/index.ts';
 import type {Desk} from '../work/desk.ts';
+import type {Finder} from '../work/find.ts';
 import type {Outlook} from '../work/outlook.ts';
 import type {Today} from '../work/today.ts';
 import type {UnitCourse} from '../work/unit-course.ts';
 import type {Asking, Purpose} from './ask/asking.ts';
 import type {Binding, Named} from './bindings.ts';
+import type {Values} from './form/field.ts';
+import type {FormName, Subject} from './form/forms.ts';
 import type {Stroke} from './strokes.ts';
 
 export type CourseSpan = 'day' | 'week' | 'month' | 'season';
@@ -33,9 +37,29 @@ export type Sheet =
       readonly scroll: number;
     }
   | {readonly kind: 'sample'; readonly code: string; readonly scroll: number}
+  | {readonly kind: 'specimen'; readonly code: string; readonly scroll: number}
+  /** What may be written down about a thing. */
+  | {readonly kind: 'acts'; readonly of: Subject; readonly code: string; readonly cursor: number}
+  | {readonly kind: 'open-ends'; readonly cursor: number}
+  | FormSheet
   | EmergenceSheet
   | {readonly kind: 'find'; readonly text: string; readonly cursor: number}
   | {readonly kind: 'keys'; readonly of: SheetKind; readonly scroll: number};
+
+/** A form being filled in. */
+export interface FormSheet {
+  readonly kind: 'form';
+  readonly form: FormName;
+  /** The code it is about; empty where it is about nothing that is there yet. */
+  readonly about: string;
+  readonly values: Values;
+  /** The field under the cursor. */
+  readonly cursor: number;
+  /** It was doubted, and enter confirms it. */
+  readonly doubted: boolean;
+}
+
+export type Fate = 'kept' | 'killed' | 'released' | 'dead';
 
 /** The form in which adults that came out are written down. */
 export interface EmergenceSheet {
@@ -43,12 +67,20 @@ export interface EmergenceSheet {
   readonly lot: string;
   /** A number being typed before the key of a sex. */
   readonly number: string;
-  readonly adults: readonly {readonly sex: 'female' | 'male' | 'unknown'; readonly count: number}[];
-  readonly fate: 'kept' | 'killed' | 'released' | 'dead';
+  readonly adults: readonly {
+    readonly sex: 'female' | 'male' | 'unknown';
+    readonly count: number;
+    /** Where they differ from the others. */
+    readonly fate?: Fate;
+    readonly condition?: string;
+  }[];
+  readonly fate: Fate;
   readonly subimago: boolean;
   readonly condition: string | undefined;
-  readonly exuviae: string | undefined;
+  readonly exuviae: RecordOf<'emergence'>['exuviae'];
   readonly parasitoids: {readonly count: number; readonly taxon: string | undefined} | undefined;
+  /** It was doubted, and enter confirms it. */
+  readonly doubted: boolean;
   /** The codes that were given when it was saved. */
   readonly saved: readonly string[] | undefined;
 }
@@ -79,6 +111,13 @@ export interface Outlooks {
 /** Something that takes time and whose answer a sheet shows; `failed` where it was refused. */
 export type Loaded<Value> = {readonly value: Value} | {readonly failed: Refusal};
 
+/** Everything ever recorded, and how to search it. */
+export interface Whole {
+  readonly revision: Desk['room']['revision'];
+  readonly desk: Desk;
+  readonly finder: Finder;
+}
+
 /** Everything a sheet may look at while it draws or decides. */
 export interface View {
   readonly columns: number;
@@ -90,6 +129,8 @@ export interface View {
   readonly outlooks: Outlooks;
   readonly courses: ReadonlyMap<string, Loaded<UnitCourse>>;
   readonly trees: ReadonlyMap<string, Loaded<TreeNode>>;
+  /** The room with everything archived, as of one revision; undefined until somebody searches in it. */
+  readonly whole: Whole | undefined;
   readonly asking: Asking | undefined;
   /** Tasks and alerts that changed a moment ago, with what happened. */
   readonly lately: ReadonlyMap<string, string>;
@@ -115,7 +156,18 @@ export type Effect =
       readonly about: readonly string[];
       /** Specimen codes that are given. */
       readonly saves?: readonly string[];
+      /** The form on top goes away once it is written. */
+      readonly closes?: true;
     }
+  | {
+      readonly do: 'correct';
+      readonly entry: string;
+      readonly changes: readonly string[];
+      readonly reason: string | undefined;
+      readonly sure?: boolean;
+      readonly said: string;
+    }
+  | {readonly do: 'whole'}
   | {
       readonly do: 'outlooks';
       readonly of: string;

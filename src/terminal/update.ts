@@ -1,4 +1,6 @@
 // What a message makes of the state of the screens, and the work it asks for. Pure.
+
+import {Doubt} from '../work/doubts.ts';
 import {type App, type Message, type Next, nameOfEffect, saying, topOf, withTop} from './app.ts';
 import {withPart} from './parts.ts';
 import type {Effect, Outlooks} from './sheet.ts';
@@ -23,7 +25,8 @@ function happened(app: App, message: Message): Next {
       return only(written(app, message));
     case 'refused': {
       const {what, mend} = message.refusal;
-      return only(saying({...app, busy: without(app.busy, 'act')}, `${what}. ${mend}`, 'refused'));
+      const next = message.refusal instanceof Doubt ? doubted(app) : app;
+      return only(saying({...next, busy: without(app.busy, 'act')}, `${what}. ${mend}`, 'refused'));
     }
     case 'outlook':
       return only({...app, outlooks: withOutlook(app.outlooks, message)});
@@ -45,6 +48,8 @@ function happened(app: App, message: Message): Next {
         trees: new Map([...app.trees, [message.key, message.tree]]),
         busy: without(app.busy, `tree ${message.key}`),
       });
+    case 'whole':
+      return only({...app, whole: message.whole, busy: without(app.busy, 'whole')});
     case 'moment-over':
       return only(message.serial === app.serial ? {...app, said: keepRefused(app), lately: new Map()} : app);
   }
@@ -59,9 +64,16 @@ function refreshed(app: App, {facts}: Pick<Extract<Message, {is: 'facts'}>, 'fac
   return {...app, facts, outlooks, courses: new Map(), trees: new Map(), busy: new Set()};
 }
 
-function written(app: App, {facts, said, lately, saves}: Extract<Message, {is: 'written'}>): App {
+/** The form on top may be confirmed now. */
+function doubted(app: App): App {
+  const top = topOf(app);
+  return top.kind === 'form' || top.kind === 'emergence' ? withTop(app, {...top, doubted: true}) : app;
+}
+
+function written(app: App, {facts, said, lately, saves, closes}: Extract<Message, {is: 'written'}>): App {
   const next = saying({...refreshed(app, {facts}), busy: without(app.busy, 'act')}, said, 'good');
   const top = topOf(next);
+  if (closes === true && top.kind === 'form') return {...withTop(next, undefined), lately};
   const form = saves !== undefined && top.kind === 'emergence' ? withTop(next, {...top, saved: saves}) : next;
   return {...form, lately};
 }

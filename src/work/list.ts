@@ -1,8 +1,10 @@
 // What the room holds: samples, lots, units, loggers, specimens, as rows.
 
 import {MS_PER_DAY} from '../records/entry.ts';
+import {cautionsOf, type Method, methods, trapFieldsOf} from '../records/methods.ts';
 import {total} from '../records/stage.ts';
-import {valueAt} from '../records/state.ts';
+import {waitedHours} from '../records/standing.ts';
+import {type Sample, type Specimen, valueAt} from '../records/state.ts';
 import type {Desk} from './desk.ts';
 import {livingIn} from './unit-course.ts';
 
@@ -13,7 +15,24 @@ export interface SampleRow {
   readonly locality: string | null;
   readonly host: string | null;
   readonly medium: string;
+  /** The sample that it is a part of. */
+  readonly of: string | null;
+  readonly sorting: string | null;
+  /** For how many hours its animals may have waited in the trap, where that was over a day. */
+  readonly waitedHours: number | null;
   readonly lots: readonly string[];
+}
+
+export interface MethodRow {
+  readonly code: string;
+  readonly words: string;
+  /** A trap stands by itself, by hand somebody is there, material is taken home with its animals inside. */
+  readonly how: string;
+  /** Of a sample's "trap". */
+  readonly fields: readonly string[];
+  readonly usual: object;
+  readonly usually: string;
+  readonly cautions: readonly string[];
 }
 
 export interface LotRow {
@@ -56,19 +75,49 @@ export interface SpecimenRow {
   readonly sample: string;
   readonly taxon: string | null;
   readonly sex: string | null;
+  readonly individuals: number;
   readonly since: string | null;
   readonly at: string;
+  readonly fate: string | null;
+  readonly condition: string | null;
+  readonly identified: boolean;
+  readonly labelled: boolean;
+  /** How it was last prepared, and where it is kept. */
+  readonly preparation: string | null;
+  readonly store: string | null;
 }
 
-export function samples({state}: Desk): SampleRow[] {
-  return [...state.samples.values()].map(({code, method, collected, place, host, medium}) => ({
+export function samples({state, civil}: Desk): SampleRow[] {
+  return [...state.samples.values()].map(sample => ({
+    ...sampleFacts(sample),
+    waitedHours: waitedHours(sample, civil) ?? null,
+    lots: [...state.lots.values()].filter(lot => lot.sample === sample.code).map(lot => lot.code),
+  }));
+}
+
+function sampleFacts({code, method, collected, place, host, medium, of, sorting}: Sample) {
+  return {
     code,
     method,
     collected,
     locality: place?.locality ?? null,
     host: host ?? null,
     medium,
-    lots: [...state.lots.values()].filter(lot => lot.sample === code).map(lot => lot.code),
+    of: of ?? null,
+    sorting: sorting?.state ?? null,
+  };
+}
+
+/** The collecting methods, with what is usual for each: common practice, no source. */
+export function methodRows(): MethodRow[] {
+  return Object.entries(methods).map(([code, {words, how, usual, usually}]) => ({
+    code,
+    words,
+    how,
+    fields: trapFieldsOf(code as Method),
+    usual,
+    usually,
+    cautions: cautionsOf({method: code as Method, medium: usual.medium ?? 'none'}),
   }));
 }
 
@@ -126,14 +175,27 @@ export function loggers({state, now, room, civil}: Desk): LoggerRow[] {
 }
 
 export function specimens({state, civil}: Desk): SpecimenRow[] {
-  return [...state.specimens.values()].map(({code, kind, lot, sample, taxon, sex, since, at}) => ({
-    code,
-    kind,
-    lot: lot ?? null,
-    sample,
-    taxon: taxon ?? null,
-    sex: sex ?? null,
-    since: since === undefined ? null : civil.iso(since),
-    at: civil.iso(at),
+  return [...state.specimens.values()].map(specimen => ({
+    code: specimen.code,
+    kind: specimen.kind,
+    lot: specimen.lot ?? null,
+    sample: specimen.sample,
+    taxon: specimen.taxon ?? null,
+    sex: specimen.sex ?? null,
+    individuals: specimen.individuals,
+    since: specimen.since === undefined ? null : civil.iso(specimen.since),
+    at: civil.iso(specimen.at),
+    fate: specimen.fate ?? null,
+    condition: specimen.condition ?? null,
+    identified: specimen.identifications.length > 0,
+    labelled: specimen.printed.length > 0,
+    preparation: lastSaid(specimen, 'method'),
+    store: lastSaid(specimen, 'store'),
   }));
+}
+
+/** What the last preparation that says so says. */
+function lastSaid({preparations}: Specimen, field: 'method' | 'store'): string | null {
+  const said = preparations.flatMap(({record}) => (record.record === 'preparation' ? [record[field]] : []));
+  return said.findLast(one => one !== undefined) ?? null;
 }

@@ -12,6 +12,7 @@ import {changeRoom} from '../room/change.ts';
 import {nextIds} from '../room/numbering.ts';
 import type {Names, Room} from '../room/room.ts';
 import {type Desk, nowOf} from './desk.ts';
+import {askAboutDoubts} from './doubts.ts';
 import {profileCodes, profilesOf} from './profiles.ts';
 import type {Session} from './session.ts';
 
@@ -34,7 +35,8 @@ export interface Recorded {
 /**
  * Write records, as JSON would hold them.
  * @param where how to name one of them to a person
- * @throws Refusal for the first record that cannot be accepted; nothing is written then
+ * @throws Refusal for the first record that cannot be accepted, Doubt for one that a person should confirm; nothing is
+ *   written then
  */
 export async function record(
   session: Session,
@@ -101,12 +103,9 @@ export async function entriesFor(given: readonly Given[], room: Room, session: S
     records = filledIn();
   }
   const entries = numbered(room, records, session.by, civil.iso(now));
-  decide(
-    before,
-    entries,
-    {now, civil, profiles: new Set(await profileCodes())},
-    index => fresh[index]!.where,
-  );
+  const whereOf = (index: number) => fresh[index]!.where;
+  decide(before, entries, {now, civil, profiles: new Set(await profileCodes())}, whereOf);
+  await askAboutDoubts(before, entries, whereOf);
   return entries;
 }
 

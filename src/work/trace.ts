@@ -38,11 +38,13 @@ export function upTree(node: TraceNode, desk: Desk): TreeNode {
 }
 
 function isOfSpecimen({record}: Entry): boolean {
-  return record.record === 'identification' || record.record === 'imago' || record.record === 'note';
+  return OF_SPECIMENS.has(record.record);
 }
 
-function titleOf({kind, code, taxon}: TraceNode): string {
-  const name = kind === 'sample' ? 'field sample' : kind;
+const OF_SPECIMENS: ReadonlySet<string> = new Set(['identification', 'imago', 'preparation', 'note']);
+
+function titleOf({kind, code, taxon, of}: TraceNode): string {
+  const name = kind !== 'sample' ? kind : of === undefined ? 'field sample' : 'part of a field sample';
   return `${name} ${code}${taxon === undefined ? '' : `, ${taxon}`}`;
 }
 

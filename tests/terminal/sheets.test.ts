@@ -1,5 +1,8 @@
 // Sheets drawn and driven without a terminal, on a small real room.
+
 import {beforeAll, describe, expect, it} from 'vitest';
+import {openDesk} from '../../src/work/desk.ts';
+import {finderOf} from '../../src/work/find.ts';
 import {outlooks} from '../../src/work/outlook.ts';
 import {type Driven, driven, roomWith, SMALL_ROOM} from './app-of.ts';
 
@@ -255,7 +258,7 @@ describe('recording an emergence', () => {
           1 male     26-031-A-3
 
        fate          kept
-       exuviae       EX-1
+       kept with it  exuviae EX-1
        parasitoids   2 Braconidae 26-031-A-p1 to 26-031-A-p2
 
 
@@ -267,7 +270,7 @@ describe('recording an emergence', () => {
 
 
 
-       f female   m male   u unknown   t fate   x exuviae   p parasitoids
+       f female   m male   u unknown   t fate   d badly   x exuviae   p parasitoids
        c condition   enter save   tab round or threads   / find   ? all keys   q quit"
     `);
     expect(press('<enter>')).toEqual([
@@ -312,9 +315,12 @@ describe('behind a line', () => {
   });
 
   it('find leads to a sheet, or to what a key does', async () => {
-    const {press, app, shown} = await driven(dir);
-    press('/salix');
-    expect(shown()).toContain('26-031  field sample  beating  Salix');
+    const {press, app, shown, send} = await driven(dir);
+    expect(press('/salyx')).toEqual([]);
+    expect(shown()).toContain('Everything recorded is being read');
+    const desk = await openDesk(app().facts.desk.session, 'all');
+    send({is: 'whole', whole: {revision: desk.room.revision, desk, finder: finderOf(desk)}});
+    expect(shown()).toContain('26-031  field sample, beating, Salix');
     press('<enter>');
     expect(app().sheets.at(-1)).toEqual({kind: 'sample', code: '26-031', scroll: 0});
     press('<escape>/last request');

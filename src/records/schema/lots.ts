@@ -243,13 +243,13 @@ export const revision = z
     record: z.literal('revision'),
     taxon: text.optional(),
     candidates: candidates.optional(),
-    /** The specimen whose identification gave the name. */
+    /** The specimen whose identification gives the name; without "taxon" it is named as that is. */
     specimen: code.optional(),
     why: text.optional(),
   })
-  .refine(({taxon, candidates}) => taxon !== undefined || candidates !== undefined, {
+  .refine(({taxon, candidates, specimen}) => (taxon ?? candidates ?? specimen) !== undefined, {
     path: ['taxon'],
-    error: 'a revision gives the lot a "taxon", "candidates" or both',
+    error: 'a revision gives the lot a "taxon", a "specimen" it is named after, or "candidates"',
   });
 
 export const close = z.strictObject({...about('close'), record: z.literal('close'), reason: text.optional()});

@@ -1,6 +1,7 @@
 // The form for adults that came out, drawn.
 import {type Line, line, piece} from '../../exchange/pictures/line.ts';
 import {dayWords, instantWords} from '../../exchange/time-words.ts';
+import {partWords} from '../../records/daybook.ts';
 import {total} from '../../records/stage.ts';
 import type {EmergenceSheet, Page, Room, View} from '../sheet.ts';
 import {codesOf, countOf, rangeOf} from './form.ts';
@@ -14,10 +15,13 @@ export function drawForm(form: EmergenceSheet, view: View, room: Room): Page {
   const since = lot?.lastLook ?? lot?.startedAt;
   const rows: Line[] = [];
   let given = 0;
-  for (const {sex, count} of form.adults) {
+  for (const {sex, count, fate, condition} of form.adults) {
     const own = rangeOf(codes.slice(given, given + count));
     given += count;
-    rows.push([piece(` ${String(count).padStart(4)} ${sex.padEnd(8)}`, 'seen'), piece(` ${own}`)]);
+    rows.push([
+      piece(` ${String(count).padStart(4)} ${sex.padEnd(8)}`, 'seen'),
+      piece(` ${own}${[fate, condition].map(one => (one === undefined ? '' : `, ${one}`)).join('')}`),
+    ]);
   }
   const parasitoids = codes.slice(given);
   const more = (name: string, value: string | undefined): Line[] =>
@@ -35,7 +39,7 @@ export function drawForm(form: EmergenceSheet, view: View, room: Room): Page {
     ...more('fate', form.fate),
     ...more('as', form.subimago ? 'subimago' : undefined),
     ...more('condition', form.condition),
-    ...more('exuviae', form.exuviae),
+    ...more('kept with it', form.exuviae && partWords(form.exuviae)),
     ...more(
       'parasitoids',
       form.parasitoids === undefined
@@ -52,7 +56,9 @@ export function drawForm(form: EmergenceSheet, view: View, room: Room): Page {
     detail: [
       line(
         form.saved === undefined
-          ? ' enter writes it down'
+          ? form.doubted
+            ? ' enter once more writes it down all the same'
+            : ' enter writes it down'
           : ' Written down. Label each specimen with its code now.',
         form.saved === undefined ? 'expected' : 'good',
       ),

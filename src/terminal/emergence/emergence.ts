@@ -5,7 +5,10 @@ import type {EmergenceSheet, SheetPart, Step, View} from '../sheet.ts';
 import {drawForm} from './draw.ts';
 import {
   codesOf,
+  exuviaeIn,
+  nextConditionOfLast,
   nextFate,
+  nextFateOfLast,
   parasitoidsIn,
   rangeOf,
   recordsOf,
@@ -18,6 +21,9 @@ type Key = Binding<EmergenceSheet, View, Step<EmergenceSheet>>;
 
 const saved = ({saved}: EmergenceSheet) =>
   saved === undefined ? undefined : 'this is saved; escape leaves, u takes it back';
+
+const noLine = ({adults}: EmergenceSheet) =>
+  adults.length === 0 ? 'there is no line yet: f, m or u first' : undefined;
 
 const sexKey = (stroke: string, sex: Sex, short: string): Key => ({
   strokes: [stroke],
@@ -61,7 +67,22 @@ const keys: readonly Key[] = [
     disabled: saved,
     act: form => ({sheet: {...form, subimago: !form.subimago}}),
   },
-  fieldKey('x', 'exuviae', 'exuviae', 'code of the exuviae kept with it'),
+  {
+    strokes: ['d'],
+    short: 'badly',
+    says: 'the last line: deformed, battered, drowned, half out, or well',
+    hint: true,
+    disabled: form => saved(form) ?? noLine(form),
+    act: form => ({sheet: nextConditionOfLast(form)}),
+  },
+  {
+    strokes: ['a'],
+    short: 'its fate',
+    says: 'the fate of the last line alone, where it is not that of the others',
+    disabled: form => saved(form) ?? noLine(form),
+    act: form => ({sheet: nextFateOfLast(form)}),
+  },
+  fieldKey('x', 'exuviae', 'exuviae', 'vial: exuviae or puparium, its code, 1 same animal … 4 assumed'),
   fieldKey('p', 'parasitoids', 'parasitoids', 'parasitoids out of one host: a number, then a name'),
   fieldKey('c', 'condition', 'condition', 'condition of the adults'),
   {
@@ -89,7 +110,11 @@ export const emergence: SheetPart<EmergenceSheet> = {
     return stroke === 'u' ? {back: true, effects: [{do: 'undo'}]} : undefined;
   },
   filled: (form, field, text) =>
-    field === 'parasitoids' ? {...form, parasitoids: parasitoidsIn(text)} : {...form, [field]: text},
+    field === 'parasitoids'
+      ? {...form, parasitoids: parasitoidsIn(text)}
+      : field === 'exuviae'
+        ? {...form, exuviae: exuviaeIn(text)}
+        : {...form, condition: text},
   draw: drawForm,
 };
 
@@ -110,5 +135,7 @@ function save(form: EmergenceSheet, {facts: {desk}}: View): Step<EmergenceSheet>
     rangeOf(specimenCodes(record, code => desk.state.specimens.has(code))),
   );
   const said = `${ranges.join(' and ')} written down`;
-  return {effects: [{do: 'record', records, said, about: [form.lot], saves: codes}]};
+  const sure = form.doubted ? {sure: true} : {};
+  const written = records.map(record => ({...record, ...sure}));
+  return {effects: [{do: 'record', records: written, said, about: [form.lot], saves: codes}]};
 }

@@ -18,6 +18,7 @@ export function emergenceSheet(lot: string): EmergenceSheet {
     condition: undefined,
     exuviae: undefined,
     parasitoids: undefined,
+    doubted: false,
     saved: undefined,
   };
 }
@@ -37,6 +38,46 @@ export function takenBack(form: EmergenceSheet): EmergenceSheet {
 
 export function nextFate(form: EmergenceSheet): EmergenceSheet {
   return {...form, fate: FATES[(FATES.indexOf(form.fate) + 1) % FATES.length]!};
+}
+
+/** How adults come out badly: one key goes through them for the last line, then back to nothing. */
+const CONDITIONS: readonly string[] = ['deformed', 'battered', 'drowned', 'half out'];
+
+export function nextConditionOfLast(form: EmergenceSheet): EmergenceSheet {
+  return lastChanged(form, ({condition, ...line}) => {
+    const next = CONDITIONS[condition === undefined ? 0 : CONDITIONS.indexOf(condition) + 1];
+    return next === undefined ? line : {...line, condition: next};
+  });
+}
+
+/** The fate of the last line alone, then back to that of all. */
+export function nextFateOfLast(form: EmergenceSheet): EmergenceSheet {
+  return lastChanged(form, ({fate, ...line}) => {
+    const next = FATES[fate === undefined ? 0 : FATES.indexOf(fate) + 1];
+    return next === undefined ? line : {...line, fate: next};
+  });
+}
+
+function lastChanged(
+  form: EmergenceSheet,
+  change: (line: EmergenceSheet['adults'][number]) => EmergenceSheet['adults'][number],
+): EmergenceSheet {
+  const last = form.adults.at(-1);
+  return last === undefined ? form : {...form, adults: [...form.adults.slice(0, -1), change(last)]};
+}
+
+const KEPT = ['exuviae', 'puparium', 'cocoon', 'gall', 'mine', 'host-remains', 'other'] as const;
+
+/** "A-7a", "A-7a 1" with how surely it belongs (1 same animal to 4 assumed), "puparium A-7a 2". */
+export function exuviaeIn(text: string): EmergenceSheet['exuviae'] {
+  const words = text.trim().split(/\s+/u);
+  const what = words.length > 1 ? KEPT.find(kind => kind === words[0]) : undefined;
+  const [code = '', association] = what === undefined ? words : words.slice(1);
+  return {
+    code,
+    ...(what === undefined ? {} : {what}),
+    ...(association === undefined ? {} : {association: Number(association)}),
+  };
 }
 
 /** "3 Braconidae": a number, then perhaps a name; undefined where there is no number. */
@@ -64,7 +105,7 @@ export function recordsOf(form: EmergenceSheet): SpecimenRecord[] {
             fate,
             as: subimago ? 'subimago' : 'adult',
             ...(condition === undefined ? {} : {condition}),
-            ...(exuviae === undefined ? {} : {exuviae: {code: exuviae}}),
+            ...(exuviae === undefined ? {} : {exuviae}),
           },
         ];
   const wasps: SpecimenRecord[] =

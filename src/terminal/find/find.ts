@@ -13,6 +13,7 @@ type Find = SheetOf<'find'>;
 export const find: SheetPart<Find> = {
   title: 'find',
   keys: [],
+  needs: (_, {whole, facts}) => (whole?.revision === facts.desk.room.revision ? [] : [{do: 'whole'}]),
   typedInto: true,
   type: typeInto,
   draw: drawFind,
@@ -38,7 +39,7 @@ function choose(sheet: Find, view: View): Step<Find> {
 }
 
 function results({text}: Find, view: View): Result[] {
-  return resultsFor(text, view.facts.desk, [...roundKeys, ...everywhere]);
+  return resultsFor(text, view, [...roundKeys, ...everywhere]);
 }
 
 function drawFind(sheet: Find, view: View, room: Room): Page {
@@ -47,7 +48,9 @@ function drawFind(sheet: Find, view: View, room: Room): Page {
   const nothing =
     sheet.text === ''
       ? 'a code, a name, a place, a person, a day (2026-06-12) or what a key does'
-      : 'Nothing open holds these words; teneral list … --all shows what is archived.';
+      : view.whole === undefined
+        ? 'Everything recorded is being read …'
+        : 'Nothing holds all these words, nor words a little like them.';
   return {
     head: 'find',
     aside: sheet.text === '' ? '' : `${found.length} found`,

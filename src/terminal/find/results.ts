@@ -1,91 +1,53 @@
-// What the words of a search lead to: lots, units, field samples, specimens, loggers, days, keys.
-
+// What the words of a search lead to: samples, lots, specimens, units, loggers, people, entries of the daybook, keys.
 import {valueAt} from '../../records/state.ts';
-import {daybook} from '../../work/daybook.ts';
 import type {Desk} from '../../work/desk.ts';
+import type {Found} from '../../work/find.ts';
 import type {Named} from '../bindings.ts';
-import type {Sheet} from '../sheet.ts';
+import type {Sheet, View} from '../sheet.ts';
+import {sheetFor} from '../sheet-for.ts';
 
 export interface Result {
   readonly text: string;
   readonly leads: {readonly open: Sheet} | {readonly press: string} | undefined;
 }
 
-const lotSheet = (code: string): Sheet => ({kind: 'lot', code, scroll: 0});
-const unitSheet = (code: string): Sheet => ({kind: 'unit', code, span: 'week', shift: 0, scroll: 0});
-const sampleSheet = (code: string): Sheet => ({kind: 'sample', code, scroll: 0});
-
-/** Everything that holds all the words, those that begin with them first; nothing where there are no words. */
-export function resultsFor(text: string, desk: Desk, keys: readonly Named[]): Result[] {
+/** Everything that holds all the words, misspelt a little or only begun; nothing where there are no words. */
+export function resultsFor(text: string, {whole}: View, keys: readonly Named[]): Result[] {
   const words = text
     .toLowerCase()
     .split(/\s+/)
     .filter(word => word !== '');
   if (words.length === 0) return [];
-  const holds = ({text}: Result) => words.every(word => text.toLowerCase().includes(word));
-  const begins = ({text}: Result) =>
-    text
-      .toLowerCase()
-      .split(' ')
-      .some(part => part.startsWith(words[0]!));
-  const found = [...things(desk), ...onDay(words[0]!, desk), ...keyResults(keys)].filter(holds);
-  return [...found.filter(begins), ...found.filter(result => !begins(result))];
+  const found = whole === undefined ? [] : whole.finder.find(text).map(one => resultOf(one, whole.desk));
+  const pressed = keyResults(keys).filter(({text}) => words.every(word => text.toLowerCase().includes(word)));
+  return [...found, ...pressed];
 }
 
-function things({state, now}: Desk): Result[] {
-  const {lots, units, samples, specimens, loggers, people} = state;
-  return [
-    ...[...lots.values()].map(({code, taxon, stays, closed}) =>
-      result(
-        [code, 'lot', taxon, stays.at(-1)?.unit, closed === undefined ? undefined : 'closed'],
-        lotSheet(code),
-      ),
-    ),
-    ...[...units.values()].map(history => {
-      const {code, type, place} = valueAt(history, now);
-      return result([code, 'unit', type, place], unitSheet(code));
-    }),
-    ...[...samples.values()].map(({code, method, host, place, collectors}) =>
-      result([code, 'field sample', method, place?.locality, host, ...(collectors ?? [])], sampleSheet(code)),
-    ),
-    ...[...specimens.values()].map(({code, kind, taxon, sex, sample}) =>
-      result([code, kind, taxon, sex], sampleSheet(sample)),
-    ),
-    ...[...loggers.values()].map(history => {
-      const {code, kind, name} = valueAt(history, now);
-      const read = [...units.values()].map(unit => valueAt(unit, now)).find(({logger}) => logger === code);
-      return result(
-        [code, 'logger', kind, name, read?.code],
-        read === undefined ? undefined : unitSheet(read.code),
-      );
-    }),
-    ...[...people.values()].map(({name, days, places}) =>
-      result([name, 'person', ...(days ?? []), ...(places ?? [])], undefined),
-    ),
-  ];
+function resultOf({kind, code, text}: Found, desk: Desk): Result {
+  const said = kind === 'entry' ? `${text}${code === '' ? '' : ` (${code})`}` : `${code}  ${text}`;
+  const sheet = kind === 'entry' ? sheetOf(code, desk) : sheetOfKind(kind, code, desk);
+  return {text: said, leads: sheet === undefined ? undefined : {open: sheet}};
 }
 
-/** What was written of a day, where the word is one: 2026-06-12. */
-function onDay(word: string, desk: Desk): Result[] {
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(word)) return [];
-  return daybook(desk, {})
-    .filter(({at}) => at.startsWith(word))
-    .map(({at, about, what}) => {
-      const lot = about.find(code => desk.state.lots.has(code));
-      return result(
-        [at.slice(0, 16).replace('T', ' '), about[0], what],
-        lot === undefined ? undefined : lotSheet(lot),
-      );
-    });
+/** The sheet of whatever has the code. */
+function sheetOf(code: string, desk: Desk): Sheet | undefined {
+  const {lots, samples, specimens, units, loggers} = desk.state;
+  if (lots.has(code)) return sheetFor('lot', code);
+  if (samples.has(code)) return sheetFor('sample', code);
+  if (specimens.has(code)) return sheetFor('specimen', code);
+  if (units.has(code)) return sheetFor('unit', code);
+  return loggers.has(code) ? sheetOfKind('logger', code, desk) : undefined;
+}
+
+function sheetOfKind(kind: Exclude<Found['kind'], 'entry'>, code: string, desk: Desk): Sheet | undefined {
+  if (kind === 'person') return undefined;
+  if (kind !== 'logger') return sheetFor(kind, code);
+  const read = [...desk.state.units.values()]
+    .map(unit => valueAt(unit, desk.now))
+    .find(({logger}) => logger === code);
+  return read === undefined ? undefined : sheetFor('unit', read.code);
 }
 
 function keyResults(keys: readonly Named[]): Result[] {
   return keys.map(({strokes, short, says}) => ({text: `${short}: ${says}`, leads: {press: strokes[0]!}}));
-}
-
-function result(parts: readonly (string | undefined)[], sheet: Sheet | undefined): Result {
-  return {
-    text: parts.filter(part => part !== undefined).join('  '),
-    leads: sheet === undefined ? undefined : {open: sheet},
-  };
 }

@@ -1,4 +1,5 @@
 // Keys that work on every sheet.
+import {actsSheet} from '../acts/acts.ts';
 import type {Binding} from '../bindings.ts';
 import {roundHome, threadsHome} from '../homes.ts';
 import type {Sheet, Step, View} from '../sheet.ts';
@@ -24,6 +25,18 @@ export const everywhere: readonly Binding<Sheet, View, Step>[] = [
     says: 'find a code, name, place, person, day or key',
     hint: true,
     act: () => ({open: {kind: 'find', text: '', cursor: 0}}),
+  },
+  {
+    strokes: ['d'],
+    short: 'write down',
+    says: 'write down that a field sample was brought in, or that an entry was wrong',
+    act: () => ({open: actsSheet('room', 'the room')}),
+  },
+  {
+    strokes: ['!'],
+    short: 'open ends',
+    says: 'what is not linked, labelled or identified yet',
+    act: () => ({open: {kind: 'open-ends', cursor: 0}}),
   },
   {
     strokes: ['?'],

@@ -6,10 +6,12 @@ import {stageBar} from '../../exchange/pictures/stage-bar.ts';
 import {thread} from '../../exchange/pictures/thread.ts';
 import {threadAxis} from '../../exchange/pictures/thread-axis.ts';
 import {tree} from '../../exchange/pictures/tree.ts';
-import {balanceInWords} from '../../records/balance.ts';
+import {balanceInWords, exactness} from '../../records/balance.ts';
 import {MS_PER_DAY} from '../../records/entry.ts';
+import {outcomeOf} from '../../records/outcome.ts';
 import type {Lot} from '../../records/state.ts';
 import {lineOf} from '../../work/daybook.ts';
+import {outcomeSections} from '../../work/outcome-text.ts';
 import type {Outlook} from '../../work/outlook.ts';
 import {aliveWords, candidateWords, shortDay, statusWords, windowWords} from '../forecast-words.ts';
 import {scrolled, whereScrolled} from '../scroll.ts';
@@ -18,14 +20,16 @@ import {dayColumns} from '../threads/columns.ts';
 import {cameOut, threadOf} from '../threads/thread-of.ts';
 import {courseLines} from '../unit/course-picture.ts';
 import {courseEffect, stretchOf} from '../unit/span.ts';
+import {deskWith} from '../whole-desk.ts';
 
 const CURVE_ROWS = 9;
 const COURSE_ROWS = 14;
 
 export function drawLot(sheet: SheetOf<'lot'>, view: View, room: Room): Page {
-  const lot = view.facts.desk.state.lots.get(sheet.code);
+  const desk = deskWith(sheet.code, view);
+  const lot = desk.state.lots.get(sheet.code);
   if (lot === undefined)
-    return {head: sheet.code, aside: '', body: [line(` There is no open lot ${sheet.code}.`)], detail: []};
+    return {head: sheet.code, aside: '', body: [line(` There is no lot ${sheet.code} here.`)], detail: []};
   const known = view.outlooks.byLot.get(lot.code);
   const outlook = known !== undefined && 'outlook' in known ? known.outlook : undefined;
   const all = [
@@ -33,7 +37,13 @@ export function drawLot(sheet: SheetOf<'lot'>, view: View, room: Room): Page {
       ? notYet(lot, known, view)
       : forecastLines(known, view, room)),
     ...courseSection(lot, view, room),
-    ...section('balance', [line(` ${balanceInWords(lot)}${lot.exact ? '' : ', at least'}`)]),
+    ...section('balance', [line(` ${balanceInWords(lot)}${exactness(lot)}`)]),
+    ...outcomeSections(lot, outcomeOf(lot, desk.state, desk.civil), desk).flatMap(({title, lines}) =>
+      section(
+        title,
+        lines.map(text => line(` ${text}`)),
+      ),
+    ),
     ...section(
       'daybook',
       [...lot.entries].reverse().map(entry => line(` ${lineOf(entry, view.facts.desk)}`)),

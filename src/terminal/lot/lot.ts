@@ -1,4 +1,5 @@
 // A lot: everything about it on one long page.
+import {actsKey} from '../acts/acts.ts';
 import {askNote} from '../ask/ask-text.ts';
 import type {Binding} from '../bindings.ts';
 import {emergenceSheet} from '../emergence/form.ts';
@@ -6,6 +7,7 @@ import {scrollKeys} from '../scroll.ts';
 import type {SheetOf, SheetPart, Step, View} from '../sheet.ts';
 import {threads} from '../threads/threads.ts';
 import {courseEffect, stretchOf} from '../unit/span.ts';
+import {deskWith} from '../whole-desk.ts';
 import {drawLot} from './draw.ts';
 
 type Lot = SheetOf<'lot'>;
@@ -45,6 +47,7 @@ const keys: readonly Binding<Lot, View, Step<Lot>>[] = [
       lotOf(sheet, view) === undefined ? 'its field sample is not known' : undefined,
     act: (sheet, view) => ({open: {kind: 'sample', code: lotOf(sheet, view)!.sample, scroll: 0}}),
   },
+  actsKey<Lot>('lot'),
   ...scrollKeys<Lot>(),
 ];
 
@@ -65,8 +68,8 @@ export const lot: SheetPart<Lot> = {
   },
 };
 
-function lotOf({code}: Lot, {facts: {desk}}: View) {
-  return desk.state.lots.get(code);
+function lotOf({code}: Lot, view: View) {
+  return deskWith(code, view).state.lots.get(code);
 }
 
 function unitOf(sheet: Lot, view: View): string | undefined {

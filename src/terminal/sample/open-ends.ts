@@ -1,15 +1,16 @@
-// What is still missing of a field sample's specimens: no name, not identified.
-import type {RoomState} from '../../records/state.ts';
+// What is still missing of a field sample and all its specimens, in as few lines as it takes.
+import {openEnds as openEndsOf} from '../../records/open-ends.ts';
+import type {Desk} from '../../work/desk.ts';
 
-export function openEnds(code: string, {specimens, samples}: RoomState): string[] {
-  const own = [...specimens.values()].filter(({sample}) => sample === code);
-  const unidentified = own.filter(({identifications}) => identifications.length === 0).map(one => one.code);
-  const known = samples.get(code);
-  return [
-    ...(unidentified.length > 0 ? [`not yet identified: ${unidentified.join(' ')}`] : []),
-    ...(known !== undefined && known.place?.latitude === undefined ? ['its place has no coordinates'] : []),
-    ...(known !== undefined && (known.collectors ?? []).length === 0
-      ? ['nobody is named as its collector']
-      : []),
-  ];
+export function openEnds(code: string, {state, now}: Desk): string[] {
+  const own = openEndsOf(state, now).filter(
+    ({kind, code: other}) =>
+      (kind === 'sample' && other === code) ||
+      (kind === 'lot' && state.lots.get(other)?.sample === code) ||
+      (kind === 'specimen' && state.specimens.get(other)?.sample === code),
+  );
+  const missing = new Map<string, string[]>();
+  for (const {code: other, missing: what} of own)
+    missing.set(what, [...(missing.get(what) ?? []), ...(other === code ? [] : [other])]);
+  return [...missing].map(([what, codes]) => (codes.length === 0 ? what : `${what}: ${codes.join(' ')}`));
 }

@@ -2,11 +2,17 @@
 
 import {type Line, line, piece} from '../../exchange/pictures/line.ts';
 import {tree} from '../../exchange/pictures/tree.ts';
+import {cautionsOf, methods} from '../../records/methods.ts';
+import {spoken} from '../../records/plain-words.ts';
+import {waitedHours, waitedWords} from '../../records/standing.ts';
 import type {Sample as FieldSample} from '../../records/state.ts';
+import type {Desk} from '../../work/desk.ts';
+import {actsKey} from '../acts/acts.ts';
 import {askNote} from '../ask/ask-text.ts';
 import type {Binding} from '../bindings.ts';
 import {scrolled, scrollKeys, whereScrolled} from '../scroll.ts';
 import type {Page, Room, SheetOf, SheetPart, Step, View} from '../sheet.ts';
+import {deskWith} from '../whole-desk.ts';
 import {openEnds} from './open-ends.ts';
 
 type Sample = SheetOf<'sample'>;
@@ -27,6 +33,7 @@ const keys: readonly Binding<Sample, View, Step<Sample>>[] = [
     hint: true,
     act: ({code}) => ({ask: askNote(code)}),
   },
+  actsKey<Sample>('sample'),
   ...scrollKeys<Sample>(),
 ];
 
@@ -39,7 +46,7 @@ export const sample: SheetPart<Sample> = {
 };
 
 function drawSample(sheet: Sample, view: View, room: Room): Page {
-  const {desk} = view.facts;
+  const desk = deskWith(sheet.code, view);
   const loaded = view.trees.get(`down ${sheet.code}`);
   const known = desk.state.samples.get(sheet.code);
   const lines =
@@ -52,13 +59,35 @@ function drawSample(sheet: Sample, view: View, room: Room): Page {
     head: `field sample ${sheet.code}${known === undefined ? '' : ` ${view.glyphs.dot} ${howCollected(known)}`}`,
     aside: whereScrolled(lines.length, sheet.scroll, room.body),
     body: scrolled(lines, sheet.scroll, room.body),
-    detail: openEnds(sheet.code, desk.state).map(text => line(` ${text}`, 'late')),
+    detail: [
+      ...(known === undefined ? [] : aboutSample(known, desk)),
+      ...openEnds(sheet.code, desk).map(text => line(` ${text}`, 'late')),
+      ...(known === undefined ? [] : cautionsOf(known).map(caution => line(` care   ${caution}`))),
+    ],
   };
 }
 
-function howCollected({method, collected, place, host}: FieldSample): string {
+/** How the trap stood, how its animals fared, how far it is sorted, what else was in it. */
+function aboutSample(sample: FieldSample, {civil}: Desk): Line[] {
+  const {trap = {}, sorting, bycatch, specimens} = sample;
+  const stood = Object.entries(trap).map(([field, value]) => `${spoken(field)} ${value}`);
+  const waited = waitedHours(sample, civil);
+  return [
+    ...(stood.length === 0 ? [] : [line(` ${stood.join(', ')}`)]),
+    ...(waited === undefined ? [] : [line(` ${waitedWords(waited)}`, 'late')]),
+    ...(sorting === undefined || sorting.state === 'sorted'
+      ? []
+      : [line(` ${sorting.state === 'partly' ? 'sorted only in part' : 'not sorted yet'}`, 'late')]),
+    ...bycatch.map(({count, what, done}) => line(` by-catch: ${count} ${what}, ${done}`)),
+    ...(specimens.length === 0 ? [] : [line(` taken out dead: ${specimens.join(' ')}`)]),
+  ];
+}
+
+function howCollected({method, collected, place, host, of}: FieldSample): string {
   const span = collected.to === undefined ? collected.from : `${collected.from} to ${collected.to}`;
-  return [method, span, place?.locality, host].filter(part => part !== undefined).join(', ');
+  return [of && `part of ${of}`, methods[method].words, span, place?.locality, host]
+    .filter(part => part !== undefined)
+    .join(', ');
 }
 
 function openLot({code}: Sample, {facts: {desk}}: View): string | undefined {

@@ -1,0 +1,111 @@
+// What becomes of a specimen, and what is done about a wrong entry, as forms.
+import {type Form, given, text} from './field.ts';
+
+export const identify: Form = {
+  title: code => `name of ${code}`,
+  fields: (_, {facts: {desk}}) => [
+    {name: 'taxon', label: 'name', required: true},
+    {name: 'qualifier', label: 'doubt', choices: ['', 'cf.', 'aff.', '?'], help: 'empty: none'},
+    {name: 'rank', label: 'rank', choices: ['', 'species', 'genus', 'subfamily', 'family', 'order']},
+    {name: 'by', label: 'det.', help: 'who identified it', preset: desk.session.by},
+    {name: 'on', label: 'on', help: 'day', preset: desk.civil.dayOf(desk.now)},
+    {name: 'note', label: 'remark', help: 'by what it was known: genitalia, key …'},
+    {name: 'lot', label: 'lot too', choices: ['', 'yes'], help: 'its whole lot is called so from now on'},
+  ],
+  hints: (code, {facts: {desk}}) => {
+    const lot = desk.state.lots.get(desk.state.specimens.get(code)?.lot ?? '');
+    return lot === undefined ? [] : [`lot ${lot.code} is ${lot.taxon ?? 'without a name'}`];
+  },
+  records: (code, values, {facts: {desk}}) => {
+    const lot = desk.state.specimens.get(code)?.lot;
+    const taxon = text(values.taxon);
+    return [
+      given({
+        record: 'identification',
+        specimen: code,
+        taxon,
+        qualifier: text(values.qualifier),
+        rank: text(values.rank),
+        by: text(values.by),
+        on: text(values.on),
+        note: text(values.note),
+      }),
+      ...(values.lot === 'yes' && lot !== undefined
+        ? [given({record: 'revision', lot, specimen: code, taxon})]
+        : []),
+    ];
+  },
+  said: (code, {taxon}) => `${code} is ${taxon}`,
+};
+
+export const prepare: Form = {
+  title: code => `${code} is made to last`,
+  fields: () => [
+    {
+      name: 'method',
+      label: 'how',
+      choices: [
+        '',
+        'pinned',
+        'pointed',
+        'carded',
+        'spread',
+        'fluid',
+        'slide',
+        'papered',
+        'dried',
+        'frozen',
+        'other',
+      ],
+    },
+    {name: 'medium', label: 'medium', help: 'ethanol 80 %'},
+    {name: 'store', label: 'kept in', help: 'cabinet 3, drawer 12'},
+    {name: 'killedAt', label: 'killed', help: 'instant; let it harden first'},
+    {name: 'agent', label: 'with', help: 'freezer, ethyl acetate …'},
+    {name: 'note', label: 'remark'},
+  ],
+  hints: () => [
+    'killing agents and preservatives: fresh air, no flame, their safety data sheets, local rules',
+  ],
+  records: (code, values) => [
+    given({
+      record: 'preparation',
+      specimen: code,
+      method: text(values.method),
+      medium: text(values.medium),
+      store: text(values.store),
+      killedAt: text(values.killedAt),
+      agent: text(values.agent),
+      note: text(values.note),
+    }),
+  ],
+  said: code => `${code} prepared`,
+};
+
+export const voidEntry: Form = {
+  title: code => `an entry about ${code} was wrong`,
+  fields: () => [
+    {name: 'entry', label: 'entry', required: true, help: 'its id, as the daybook shows it: e118'},
+    {name: 'reason', label: 'reason', help: 'what was wrong'},
+  ],
+  records: (_, {entry, reason}) => [given({record: 'void', entry: text(entry), reason: text(reason)})],
+  said: (_, {entry}) => `${entry} no longer counts`,
+};
+
+/** The same record with other values; see work/correct.ts. */
+export const correctEntry: Form = {
+  title: code => `an entry about ${code} was wrong, and this is right`,
+  fields: () => [
+    {name: 'entry', label: 'entry', required: true, help: 'its id, as the daybook shows it: e118'},
+    {name: 'changes', label: 'right is', required: true, help: 'count=3; stages.pupa=4; condition='},
+    {name: 'reason', label: 'reason', help: 'what was wrong'},
+  ],
+  records: () => [],
+  effect: ({entry = '', changes = '', reason}) => ({
+    do: 'correct',
+    entry: entry.trim(),
+    changes: changes.split(/\s*;\s*/u).filter(one => one !== ''),
+    reason: text(reason),
+  }),
+  said: (_, {entry}) => `${entry} put right`,
+};

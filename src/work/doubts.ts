@@ -1,0 +1,49 @@
+// Doubts about what is to be written down: the daybook's own, and coordinates held against their country.
+import {doubtsAbout} from '../records/doubts.ts';
+import type {Entry} from '../records/entry.ts';
+import {Refusal} from '../records/refusal.ts';
+import type {Fault} from '../records/rule.ts';
+import type {Lot, RoomState} from '../records/state.ts';
+import {hardenHoursOf} from './hints.ts';
+
+/** Refused for now: whoever has looked again and is sure may say so, and it is written down all the same. */
+export class Doubt extends Refusal {}
+
+/**
+ * Ask about whatever is doubtful and not confirmed.
+ * @param where how to name an entry to a person, by its position
+ * @throws Doubt for the first of them
+ */
+export async function askAboutDoubts(
+  before: RoomState,
+  additions: readonly Entry[],
+  where: (index: number) => string,
+): Promise<void> {
+  const open = additions.filter(({record}) => record.sure !== true);
+  if (open.length === 0) return;
+  const hours = new Map<string, number | undefined>();
+  if (open.some(({record}) => record.record === 'preparation'))
+    for (const lot of before.lots.values()) hours.set(lot.code, await hardenHoursOf(lot, {state: before}));
+  const doubts = doubtsAbout(before, additions, (lot: Lot) => hours.get(lot.code));
+  for (const [index, entry] of additions.entries()) {
+    if (entry.record.sure === true) continue;
+    const doubt = doubts.get(entry.id) ?? (await doubtfulPlace(entry));
+    if (doubt === undefined) continue;
+    const {record} = entry.record;
+    const place = where(index) === '' ? record : `${where(index)} (${record})`;
+    throw new Doubt(
+      doubt.what,
+      place,
+      `${doubt.mend} If it is right all the same, confirm it: --sure, or "sure": true.`,
+    );
+  }
+}
+
+async function doubtfulPlace({record}: Entry): Promise<Fault | undefined> {
+  if (record.record !== 'sample') return undefined;
+  const {country, latitude, longitude} = record.place ?? {};
+  if (country === undefined || latitude === undefined || longitude === undefined) return undefined;
+  const {misplaced} = await import('../exchange/country-bounds.ts');
+  const what = await misplaced(country, {latitude, longitude});
+  return what === undefined ? undefined : {what, mend: 'Correct the coordinates or the country.'};
+}

@@ -1,0 +1,92 @@
+// What a person should know right after something was written down: cautions, what is offered, what follows.
+import {heaviestFirst} from '../records/candidates.ts';
+import type {Entry} from '../records/entry.ts';
+import {unitTypeFor} from '../records/housing.ts';
+import {cautionsOf, methods} from '../records/methods.ts';
+import {waitedHours, waitedWords} from '../records/standing.ts';
+import {type Lot, valueAt} from '../records/state.ts';
+import type {Desk} from './desk.ts';
+import {profileOf} from './profiles.ts';
+
+/** Sentences without their stop, each once, in the order of what was written. */
+export async function hintsAfter(written: readonly Entry[], desk: Desk): Promise<string[]> {
+  const hints = await Promise.all(written.map(entry => hintsOf(entry, desk)));
+  return [...new Set(hints.flat())];
+}
+
+async function hintsOf({record}: Entry, desk: Desk): Promise<readonly string[]> {
+  switch (record.record) {
+    case 'sample':
+      return aboutSample(record.code, desk);
+    case 'lot':
+      return aboutHousing(desk.state.lots.get(record.code), record.unit, desk);
+    case 'emergence':
+      return aboutHardening(desk.state.lots.get(record.lot));
+    case 'identification':
+      return aboutTheLotsName(record.specimen, record.taxon, desk);
+    case 'bycatch':
+      return record.kind === 'arthropod' || record.alive === false
+        ? []
+        : ['vertebrates are often protected: free them at once where they were caught, follow local rules'];
+    default:
+      return [];
+  }
+
+  async function aboutHardening(lot: Lot | undefined): Promise<readonly string[]> {
+    const hours = lot && (await hardenHoursOf(lot, desk));
+    return hours === undefined ? [] : [`let them harden ${hours} h before they are collected`];
+  }
+}
+
+async function aboutSample(code: string, {state, civil}: Desk): Promise<readonly string[]> {
+  const sample = state.samples.get(code);
+  if (sample === undefined) return [];
+  const waited = waitedHours(sample, civil);
+  const offered = unitTypeFor(sample, undefined).replace('-', ' ');
+  return [
+    ...(waited === undefined ? [] : [waitedWords(waited)]),
+    ...(sample.medium === 'none' ? [`for what lives in it: ${article(offered)}`] : []),
+    ...cautionsOf(sample),
+  ];
+}
+
+async function aboutHousing(lot: Lot | undefined, unit: string, desk: Desk): Promise<readonly string[]> {
+  const history = desk.state.units.get(unit);
+  if (lot === undefined || history === undefined) return [];
+  const {type} = valueAt(history, lot.startedAt);
+  const [likeliest] = heaviestFirst(lot.candidates);
+  const profile = await profileOf(likeliest?.profile ?? '', desk.state);
+  const offered = unitTypeFor(desk.state.samples.get(lot.sample), lot, profile);
+  if (offered === type) return [];
+  const [usual, own] = [offered, type].map(one => article(one.replace('-', ' ')));
+  return [`such animals are usually kept in ${usual}; ${unit} is ${own}`];
+}
+
+/** How long adults of a lot need until they are hard, as the likeliest candidate's profile has it. */
+export async function hardenHoursOf(
+  {candidates}: Lot,
+  {state}: Pick<Desk, 'state'>,
+): Promise<number | undefined> {
+  const [likeliest] = heaviestFirst(candidates);
+  return (await profileOf(likeliest?.profile ?? '', state))?.adult?.hardenHours;
+}
+
+async function aboutTheLotsName(code: string, taxon: string, {state}: Desk): Promise<readonly string[]> {
+  const specimen = state.specimens.get(code);
+  const lot = state.lots.get(specimen?.lot ?? '');
+  if (lot === undefined || specimen?.kind === 'parasitoid' || lot.taxon === taxon) return [];
+  const now = lot.taxon === undefined ? 'has no name yet' : `is still ${lot.taxon}`;
+  return [
+    `lot ${lot.code} ${now}; teneral revise ${lot.code} --after ${code} names it so too, if all of it is`,
+  ];
+}
+
+function article(noun: string): string {
+  return /^[aeiou]/.test(noun) ? `an ${noun}` : `a ${noun}`;
+}
+
+/** What is usual for a method, in words, with where that comes from. */
+export function usualOf(method: keyof typeof methods): string {
+  const {usually} = methods[method];
+  return usually === '' ? '' : `${usually} (common practice, no source)`;
+}

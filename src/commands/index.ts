@@ -133,6 +133,11 @@ export const commands: readonly CommandEntry[] = [
       summary: 'how fast a rate model develops at a temperature (no room needed)',
       load: () => import('./rate.ts'),
     },
+    {
+      name: 'fit',
+      summary: 'thresholds and curves from days at temperatures, of a table or of your lots',
+      load: () => import('./fit.ts'),
+    },
   ]),
   ...group('Looking things up:', [
     {

@@ -130,7 +130,8 @@ function requestFor(
   };
 }
 
-function seenInDays(sighting: Sighting): SeenAnimals {
+/** A sighting with its instants in days. */
+export function seenInDays(sighting: Sighting): SeenAnimals {
   const {at, ...seen} = sighting;
   if (seen.kind !== 'emergence') return {...seen, atDays: inDays(at)};
   const {since, ...emergence} = seen;

@@ -51,6 +51,12 @@ export function phasesOf(unit: Unit, civil: Civil, {fromDays, toDays}: Span): Ph
   });
 }
 
+/** When the lights of a unit are on in a span; undefined where nothing is said of its lights. */
+export function litSpans(unit: Unit, civil: Civil, span: Span): readonly Span[] | undefined {
+  if (lightsOf(unit) === undefined) return undefined;
+  return phasesOf(unit, civil, span).filter(({phase}) => phase === 'day');
+}
+
 function lightsOf({setPoints, light}: Unit): {readonly on: string; readonly off: string} | undefined {
   if (setPoints !== undefined && 'lightsOn' in setPoints)
     return {on: setPoints.lightsOn, off: setPoints.lightsOff};

@@ -15,6 +15,24 @@ export function humidityRow(moist: readonly (Extent | undefined)[], glyphs: Glyp
   );
 }
 
+/** Light as a bar, dark as nothing: by the middle of each step. */
+export function lightRow(
+  lit: readonly {readonly fromDays: number; readonly toDays: number}[],
+  fromDays: number,
+  toDays: number,
+  columns: number,
+  glyphs: Glyphs,
+): Line {
+  const step = (toDays - fromDays) / columns;
+  return joinCells(
+    Array.from({length: columns}, (_, column) => {
+      const middle = fromDays + (column + 0.5) * step;
+      const isLit = lit.some(span => span.fromDays <= middle && middle < span.toDays);
+      return piece(isLit ? glyphs.light : ' ', 'plain');
+    }),
+  );
+}
+
 const LOOKS: Readonly<Record<Ground, {readonly kind: Kind; readonly word: string}>> = {
   read: {kind: 'plain', word: 'read'},
   filled: {kind: 'plain', word: 'filled'},

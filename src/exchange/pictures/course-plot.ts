@@ -1,7 +1,7 @@
 // The temperature course of a unit as a plot in characters, with the levels that matter drawn in and named.
 import type {Course} from '../../climate/course.ts';
 import type {Civil} from '../../records/civil.ts';
-import {basisRow, humidityRow} from './course-bands.ts';
+import {basisRow, humidityRow, lightRow} from './course-bands.ts';
 import {extents, type Ground, grounds} from './course-extents.ts';
 import {dotGrid} from './dots.ts';
 import {cut} from './fit.ts';
@@ -17,6 +17,8 @@ export interface CoursePlot {
   readonly nowDays: number;
   /** Set points, and thresholds of the lots that live there. */
   readonly levels: readonly Level[];
+  /** When the unit is lit; drawn where a column is short enough to tell day from night. */
+  readonly lit?: readonly {readonly fromDays: number; readonly toDays: number}[] | undefined;
   readonly humidity?: {readonly atDays: ArrayLike<number>; readonly rhPercent: ArrayLike<number>} | undefined;
   readonly civil: Civil;
 }
@@ -32,6 +34,10 @@ export interface PlotSize {
 const GUTTER = LABEL_CELLS + 2;
 /** Rows below the curve: what it rests on, and the time axis. */
 const FOOT = 2;
+/** Light and dark are told apart in columns up to four hours wide. */
+const LONGEST_LIT_DAYS = 4 / 24;
+/** A level so far above the course would press it flat and says nothing that matters now. */
+const FAR_ABOVE_C = 8;
 /** A pause in humidity readings that is not bridged. */
 const HUMIDITY_PAUSE_DAYS = 0.25;
 
@@ -46,12 +52,14 @@ const PLAIN_SIGNS: Readonly<Record<Ground, string>> = {read: '*', filled: 'o', e
 export function coursePlot(plot: CoursePlot, size: PlotSize, glyphs: Glyphs): Line[] {
   const {fromDays, toDays, course, humidity} = plot;
   const columns = size.columns - GUTTER;
-  const rows = size.rows - FOOT - (humidity === undefined ? 0 : 1);
+  const lit = (toDays - fromDays) / columns <= LONGEST_LIT_DAYS ? plot.lit : undefined;
+  const rows = size.rows - FOOT - (humidity === undefined ? 0 : 1) - (lit === undefined ? 0 : 1);
   const ground = grounds(course.stretches, fromDays, toDays, columns);
   const known = extents(course.atDays, course.temperatureC, fromDays, toDays, columns);
-  const scale = valueScale(known, plot.levels, rows);
+  const levels = plot.levels.filter(({valueC}) => valueC <= highest(known) + FAR_ABOVE_C);
+  const scale = valueScale(known, levels, rows);
 
-  const lines = canvas(plot, scale, ground, columns, rows, glyphs).map((cells, row) => [
+  const lines = canvas({...plot, levels}, scale, ground, columns, rows, glyphs).map((cells, row) => [
     piece(`${(scale.labels.get(row) ?? '').padStart(LABEL_CELLS)} `),
     piece(glyphs.axis, 'mark'),
     ...joinCells(cells),
@@ -67,10 +75,22 @@ export function coursePlot(plot: CoursePlot, size: PlotSize, glyphs: Glyphs): Li
     );
     lines.push([piece(' % RH '), piece(glyphs.axis, 'mark'), ...humidityRow(moist, glyphs)]);
   }
+  if (lit !== undefined)
+    lines.push([
+      piece('light '),
+      piece(glyphs.axis, 'mark'),
+      ...lightRow(lit, fromDays, toDays, columns, glyphs),
+    ]);
   lines.push([piece(' '.repeat(GUTTER)), ...basisRow(ground, glyphs)]);
   const ticks = timeTicks(fromDays, toDays, columns, plot.civil);
   lines.push([piece(' '.repeat(GUTTER) + tickLine(ticks, fromDays, toDays, columns))]);
   return lines;
+}
+
+/** Infinite where nothing is known: then every level matters. */
+function highest(known: ReturnType<typeof extents>): number {
+  const highs = known.flatMap(extent => (extent === undefined ? [] : [extent.high]));
+  return highs.length === 0 ? Number.POSITIVE_INFINITY : Math.max(...highs);
 }
 
 function canvas(

@@ -33,6 +33,8 @@ export interface Glyphs {
   readonly basis: {readonly read: string; readonly filled: string; readonly expected: string};
   /** Draw curves in dots of two by four to the cell. */
   readonly braille: boolean;
+  /** A lamp that is on. */
+  readonly light: string;
   /** Humidity as one sign a cell, from 0 to 100 %. */
   readonly humidity: readonly string[];
 }
@@ -55,6 +57,7 @@ export const UNICODE: Glyphs = {
   level: '┄',
   basis: {read: '━', filled: '╌', expected: '·'},
   braille: true,
+  light: '▀',
   humidity: ['▁', '▂', '▃', '▄', '▅', '▆', '▇', '█'],
 };
 
@@ -76,6 +79,7 @@ export const ASCII: Glyphs = {
   level: '-',
   basis: {read: '=', filled: '~', expected: '.'},
   braille: false,
+  light: '*',
   humidity: ['0', '1', '2', '3', '4', '5', '6', '7', '8', '9'],
 };
 

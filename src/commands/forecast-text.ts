@@ -1,12 +1,15 @@
 // A lot's outlook in words.
 
 import type {Window} from '../development/answer.ts';
+import {TELL_APART} from '../development/not-out.ts';
+import {MOSTLY} from '../development/rest.ts';
 import {instantWords} from '../exchange/time-words.ts';
 import {MS_PER_DAY} from '../records/entry.ts';
 import {compareStages} from '../records/stage.ts';
 import type {Desk} from '../work/desk.ts';
 import type {FigureSource} from '../work/figures.ts';
 import type {Outlook} from '../work/outlook.ts';
+import {chillWords, notOutWords} from '../work/rest-words.ts';
 import type {SaidLine} from '../work/said-lines.ts';
 import {marginLines} from './said-text.ts';
 
@@ -55,6 +58,9 @@ function facts({forecast, readings, experience}: Outlook, desk: Desk): Line[] {
   if (half !== null) lines.push(['half', window(half)]);
   if (last !== null) lines.push(['last', window(last)]);
   if (first === null && animal.p50 !== null) lines.push(['one of it', window(animal)]);
+  if (forecast.notOut !== null) lines.push(['left', notOutWords(forecast.notOut)]);
+  const {chill} = forecast.rest;
+  if (forecast.rest.chance >= MOSTLY && chill !== null) lines.push(['cold', chillWords(chill, when)]);
   if (forecast.startCheckingDays !== null) lines.push(['look from', when(forecast.startCheckingDays)]);
   if (candidates.length > 0)
     lines.push([
@@ -81,6 +87,9 @@ function facts({forecast, readings, experience}: Outlook, desk: Desk): Line[] {
 
 function reasons({forecast}: Outlook, behind: readonly FigureSource[]): Line[] {
   return [
+    ...(forecast.notOut === null
+      ? []
+      : TELL_APART.map((text, i) => [i === 0 ? 'tell apart' : '', text] as const)),
     ...forecast.assumptions.map(text => ['granted', text] as const),
     ...behind.flatMap(({profile, name, sources, fromMemory}) => [
       ['figures', `${profile} (${name})${fromMemory ? ': some figures are from memory' : ''}`] as const,

@@ -15,7 +15,7 @@ export function keepingText({met, food, care = [], diapause}: Profile, width: nu
     ),
     ...diapause.map(
       ({stage, months, chance, chill}) =>
-        `rests as ${stage} in ${Math.round(chance * 100)} % where found in month ${listed(months.map(String))}${chill === undefined ? '' : `; ${chill.days} d below ${chill.belowC} °C end it`}`,
+        `rests as ${stage} in ${Math.round(chance * 100)} % where found in month ${listed(months.map(String))}${chill === undefined ? '' : `; ${chill.days ?? chill.degreeDays} ${chill.days === undefined ? 'degree-days' : 'd'} below ${chill.belowC} °C end it`}`,
     ),
   ];
   return lines.length === 0 ? '' : `Keeping\n${lines.flatMap(text => indented(text, width)).join('\n')}`;

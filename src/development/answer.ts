@@ -1,5 +1,7 @@
 // What a forecast says. All instants are days since 1970-01-01T00:00Z; null is beyond the horizon, or not known.
 import type {Stage} from '../records/stage.ts';
+import type {NotOut} from './not-out.ts';
+import type {Rest} from './rest.ts';
 
 export type ForecastStatus = 'developing' | 'due' | 'emerging' | 'late' | 'finished' | 'unknown';
 
@@ -66,8 +68,10 @@ export interface LotForecast {
   readonly pace: {readonly p10: number; readonly p50: number; readonly p90: number} | null;
   /** In the order of the request; the weights sum to one. */
   readonly candidates: readonly {readonly profile: string; readonly weight: number}[];
-  /** That an animal of the lot, as it was found, is one that rests (diapause) before it goes on; times hold for the others. */
-  readonly diapauseChance: number;
+  /** Animals that rest (diapause) before they go on. Where most do, the times are those after the cold that ends it. */
+  readonly rest: Rest;
+  /** Of a lot that is late: what one animal that is left may be. */
+  readonly notOut: NotOut | null;
   readonly startCheckingDays: number | null;
   readonly nextCheckDays: number | null;
   /** Entries whose count was more likely worthless than not, and so left out. */

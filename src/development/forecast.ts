@@ -4,17 +4,19 @@ import {borrowing} from './arena.ts';
 import {assumptionsOf} from './assumptions.ts';
 import {nextCheck, startChecking} from './checks.ts';
 import {degreeDayStanding} from './degree-day-standing.ts';
-import {diapauseChance} from './diapause.ts';
 import {knownUntil} from './dose-course.ts';
 import {emergenceCurves, emergenceCurvesAhead} from './emergence-curve.ts';
-import {classesOf} from './founders.ts';
+import {classesOf, type FounderClass} from './founders.ts';
 import {learn} from './learning.ts';
 import {looksOf} from './looks.ts';
 import {membersOf} from './members.ts';
 import {moultsToGo} from './moults.ts';
+import {whyNotOut} from './not-out.ts';
 import {paceOf} from './pace.ts';
+import {ANY_STAGE} from './places.ts';
 import {type Curve, instantOf, quantilesOf, type Span, windowOf} from './quantiles.ts';
-import type {ForecastRequest} from './request.ts';
+import type {Candidate, ForecastRequest} from './request.ts';
+import {MOSTLY, NO_REST, rested, restOf, restSentences} from './rest.ts';
 import {expectedLines, fromTheStart, type PaceLine} from './scenario.ts';
 import {stageSharesAt} from './stage-shares.ts';
 
@@ -22,6 +24,10 @@ import {stageSharesAt} from './stage-shares.ts';
 const WORTH_NAMING = 1e-6;
 const HOURS_A_DAY = 24;
 const HOLD_HOURS = 24;
+/** Of animals that were to emerge, so many die unseen where no survival is known. Common practice, no source. */
+const DEAD = 0.1;
+/** Of animals that rest, so many wait for a second winter where no profile says. Common practice, no source. */
+const SECOND_YEAR = 0.1;
 
 /**
  * The forecast of one lot: predictive over candidates, members, brood ages, pace and spread. Deterministic.
@@ -34,14 +40,20 @@ function forecastOf(request: ForecastRequest): LotForecast {
   const {cohorts, candidates, course, nowDays, alive, closed, sightings} = request;
   if (closed || alive === 0) return empty(request, 'finished', []);
   const hidden = alive === null;
-  const classes = classesOf(cohorts, hidden).filter(({atDays}) => atDays <= nowDays);
-  if (classes.length === 0)
+  const found = classesOf(cohorts, hidden).filter(({atDays}) => atDays <= nowDays);
+  if (found.length === 0)
     return empty(request, 'unknown', ['No animals are recorded: say how many there are in which stage.']);
   if (candidates.every(({weight}) => weight === 0))
     return empty(request, 'unknown', [
       'No profile says how fast they develop: a candidate, even only an order or a guild, would give dates.',
     ]);
 
+  const rest = restOf(candidates, priorOf(candidates), found, course, nowDays);
+  const rests = rest.chance >= MOSTLY;
+  const wakesDays = rest.chill?.completeDays ?? null;
+  if (rests && wakesDays === null)
+    return {...empty(request, 'unknown', restSentences(rest)), rest, stagesNow: sharesFound(found)};
+  const classes = rests && wakesDays !== null ? rested(found, wakesDays) : found;
   const startDays = Math.min(...classes.map(({atDays}) => atDays));
   const {members, unfit} = membersOf(candidates, classes, course);
   const moults = moultsToGo(candidates, classes, sightings);
@@ -63,18 +75,18 @@ function forecastOf(request: ForecastRequest): LotForecast {
   const outBy = (atDays: number) => animalCurve(Math.min(atDays, span.untilDays));
   const rounds = request.roundsDays.filter(round => round >= startDays);
   const starts = startChecking(animal.p05, rounds);
-  const diapause = diapauseChance(candidates, weights, classes);
   const atStart = emergenceCurves(expected);
   const latest = instantOf(atDays => atStart('animal', atDays), 0.95, span) ?? Number.POSITIVE_INFINITY;
   const lastSeen = learned === null ? startDays : looks.at(-1)!.atDays;
   const past = request.sharesAtDays.length > 0 && learned ? fromTheStart(lines, classes, startDays) : lines;
   const sharesAt = (atDays: number) => stageSharesAt(atDays < lastSeen ? past : lines, atDays);
+  const isLate = lastLook > latest;
   const temperatureUnknown = span.untilDays < courseEnds && animal.p95 === null;
 
   return {
-    status: statusOf(request, animal, temperatureUnknown, lastLook > latest),
+    status: statusOf(request, animal, temperatureUnknown, isLate),
     alive,
-    stagesNow: sharesAt(nowDays),
+    stagesNow: startDays > nowDays ? sharesFound(found) : sharesAt(nowDays),
     stageShares: Array.from(request.sharesAtDays, atDays => ({atDays, shares: sharesAt(atDays)})),
     degreeDays: degreeDayStanding(lines, nowDays),
     expected: expectedOf(animalCurve(span.untilDays)),
@@ -96,7 +108,17 @@ function forecastOf(request: ForecastRequest): LotForecast {
     perDay: daysOf(request.dayBoundsDays, animalCurve, span, expectedOf),
     pace: paceOf(lines),
     candidates: candidates.map(({profile}, i) => ({profile: profile.profile, weight: weights[i]!})),
-    diapauseChance: diapause,
+    rest,
+    notOut: isLate
+      ? whyNotOut({
+          lines: expected,
+          sightings,
+          lookDays: lastLook,
+          left: alive,
+          diapause: rests ? (rest.secondYear ?? SECOND_YEAR) : rest.chance,
+          dead: survival === null ? DEAD : 1 - survival,
+        })
+      : null,
     startCheckingDays: starts,
     nextCheckDays: nextCheck({
       startDays: starts,
@@ -109,10 +131,10 @@ function forecastOf(request: ForecastRequest): LotForecast {
     assumptions: [
       ...moults,
       ...unfit,
+      ...restSentences(rest),
       ...assumptionsOf({
         hidden,
         survivalKnown: survival !== null,
-        diapauseChance: diapause,
         temperatureUnknown,
         withinHorizon: animalCurve(span.untilDays),
         outUnseen: outBy(nowDays) - outBy(lastLook),
@@ -120,7 +142,6 @@ function forecastOf(request: ForecastRequest): LotForecast {
         outOfHidden: hidden && sightings.some(({kind}) => kind === 'emergence'),
         unexplained: looks.length > 0 && learned === null,
         leftOut: learned?.leftOut.length ?? 0,
-        late: lastLook > latest,
       }),
     ],
   };
@@ -136,6 +157,21 @@ function statusOf(
   if (late) return 'late';
   if (sightings.some(({kind}) => kind === 'emergence')) return 'emerging';
   return animal.p05 !== null && nowDays >= animal.p05 - 1 ? 'due' : 'developing';
+}
+
+/** As the candidates weigh before anything is seen. */
+function priorOf(candidates: readonly Candidate[]): readonly number[] {
+  const whole = candidates.reduce((sum, {weight}) => sum + weight, 0);
+  return candidates.map(({weight}) => weight / whole);
+}
+
+/** Animals that have not begun to develop are in the stages in which they were found. */
+function sharesFound(found: readonly FounderClass[]): LotForecast['stagesNow'] {
+  const all = found.reduce((sum, {count}) => sum + count, 0);
+  const shares: Record<string, number> = {};
+  for (const {stage, count} of found)
+    if (stage !== ANY_STAGE) shares[stage] = (shares[stage] ?? 0) + count / all;
+  return shares;
 }
 
 function weightsOf(lines: readonly PaceLine[], candidates: number): readonly number[] {
@@ -218,7 +254,8 @@ function empty(
       profile: profile.profile,
       weight: whole === 0 ? 0 : weight / whole,
     })),
-    diapauseChance: 0,
+    rest: NO_REST,
+    notOut: null,
     startCheckingDays: null,
     nextCheckDays: null,
     leftOut: [],

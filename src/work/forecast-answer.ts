@@ -1,5 +1,6 @@
 // A lot's outlook as `teneral forecast` answers it: every instant as ISO text in the room's zone.
 import type {LotForecast, Quantiles, Window} from '../development/answer.ts';
+import {type NotOut, TELL_APART} from '../development/not-out.ts';
 import {MS_PER_DAY} from '../records/entry.ts';
 import type {Desk} from './desk.ts';
 import type {Experience} from './experience.ts';
@@ -32,6 +33,15 @@ export interface ForecastAnswer {
   readonly candidates: LotForecast['candidates'];
   readonly readings: Outlook['readings'];
   readonly status: LotForecast['status'];
+  readonly rest: {
+    readonly chance: number;
+    readonly chill:
+      | (Omit<NonNullable<LotForecast['rest']['chill']>, 'completeDays'> & {readonly complete: string | null})
+      | null;
+    readonly secondYear: number | null;
+  };
+  /** Of a lot that is late: chances for one that is left, and what would tell them apart. */
+  readonly notOut: (NotOut & {readonly tellApart: readonly string[]}) | null;
   /** What the room's own finished lots taught and the forecast begins from. */
   readonly experience: readonly {
     readonly profile: string;
@@ -82,6 +92,8 @@ export function forecastAnswer(
     candidates: forecast.candidates,
     readings,
     status: forecast.status,
+    rest: restAnswer(forecast.rest, iso),
+    notOut: forecast.notOut === null ? null : {...forecast.notOut, tellApart: TELL_APART},
     experience: experience
       .filter(({pace, survival}) => pace !== null || survival !== null)
       .map(({profile, pace, survival}) => ({
@@ -91,4 +103,13 @@ export function forecastAnswer(
       })),
     assumptions: forecast.assumptions,
   };
+}
+
+function restAnswer(
+  {chance, chill, secondYear}: LotForecast['rest'],
+  iso: (days: number | null) => string | null,
+): ForecastAnswer['rest'] {
+  if (chill === null) return {chance, chill, secondYear};
+  const {completeDays, ...stated} = chill;
+  return {chance, chill: {...stated, complete: iso(completeDays)}, secondYear};
 }

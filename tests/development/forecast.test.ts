@@ -247,8 +247,8 @@ describe('forecastLot', () => {
       diapause: [{stage: 'larva', months: [5], chance: 0.4, source: 'a'}],
     };
     // 20 600 days after 1970 is 27 May 2026.
-    const {diapauseChance, assumptions} = ask({candidates: [{profile, weight: 1}]});
-    expect(diapauseChance).toBeCloseTo(0.4, 9);
+    const {rest, assumptions} = ask({candidates: [{profile, weight: 1}]});
+    expect(rest.chance).toBeCloseTo(0.4, 9);
     expect(assumptions.join(' ')).toContain('diapause');
   });
 });

@@ -89,8 +89,21 @@ const diapause = z.strictObject({
   months,
   chance: z.number().min(0).max(1),
   source: z.string(),
-  /** What ends it: so many days below this temperature. */
-  chill: z.strictObject({belowC: temperatureC, days: z.number().positive(), source: z.string()}).optional(),
+  /** What ends it: so many days, or degree-days, below this temperature. */
+  chill: z
+    .strictObject({
+      belowC: temperatureC,
+      days: z.number().positive().optional(),
+      degreeDays: z.number().positive().optional(),
+      source: z.string(),
+    })
+    .refine(({days, degreeDays}) => (days === undefined) !== (degreeDays === undefined), {
+      path: ['days'],
+      error: 'cold is counted either in days or in degree-days below the limit',
+    })
+    .optional(),
+  /** Of those that rest, the share that waits for a second winter. */
+  secondYear: z.number().min(0).max(1).optional(),
 });
 
 /** Where and how its immatures are met: what a person may know of animals nobody can name. */

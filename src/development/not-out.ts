@@ -1,0 +1,83 @@
+// Why an animal is not out long after its time: it is late, it rests, or it is dead.
+import {type Measure, massUpTo} from './measure.ts';
+import type {SeenAnimals} from './request.ts';
+import type {PaceLine, PacePoint} from './scenario.ts';
+import {ownDose} from './tempo.ts';
+
+/** Chances of one animal that is still in there; they sum to one. */
+export interface NotOut {
+  readonly late: number;
+  readonly diapause: number;
+  readonly dead: number;
+}
+
+/** What tells the three apart, as keepers do it. Common practice, no source. */
+export const TELL_APART: readonly string[] = [
+  'weigh some singly, and again after two weeks: dead ones become light',
+  'touch: what bends and stays bent is dead, what springs back or wriggles is alive',
+  'open none that is firm and clean; soft, black, leaking or mouldy ones are dead, one with a hole was parasitised',
+  'wait: late ones still come out; what rests does not change for weeks',
+  'chill: twelve weeks at 3 to 5 °C, then warm a third as a trial',
+];
+
+export interface Waiting {
+  /** As expected from the start, before anybody looked. */
+  readonly lines: readonly PaceLine[];
+  readonly sightings: readonly SeenAnimals[];
+  /** The last look at which they were not out. */
+  readonly lookDays: number;
+  /** How many are left; null where nobody knows. */
+  readonly left: number | null;
+  /** That an animal rests, and that one dies before it emerges, as far as was known from the start. */
+  readonly diapause: number;
+  readonly dead: number;
+}
+
+/**
+ * Each animal develops, rests or is dead, whatever the others are; those that develop share the pace and kind of the
+ * lot. So with F the chance to be out by an instant at one pace, a lot of which some came out between two looks and
+ * n did not is as likely as ∏ (1 − d − m)(F(found) − F(before)) · [(1 − d − m)(1 − F(look)) + d + m]ⁿ.
+ */
+export function whyNotOut({lines, sightings, lookDays, left, diapause: d, dead: m}: Waiting): NotOut {
+  const out = left === null ? [] : sightings.flatMap(seen => (seen.kind === 'emergence' ? [seen] : []));
+  const points = lines.flatMap(({points}) => points).filter(({weight}) => weight > 0);
+  const never = Math.min(1, d + m);
+  const told = points.map(point => {
+    const inside = 1 - shareOut(point, lookDays);
+    const notOut = (1 - never) * inside + never;
+    let lnChance = Math.log(point.weight) + (left ?? 1) * Math.log(Math.max(LEAST, notOut));
+    for (const {sinceDays, atDays, count} of out) {
+      const share = shareOut(point, atDays) - shareOut(point, sinceDays);
+      lnChance += count * Math.log(Math.max(LEAST, (1 - never) * share));
+    }
+    return {lnChance, late: notOut === 0 ? 0 : ((1 - never) * inside) / notOut};
+  });
+  const best = Math.max(...told.map(({lnChance}) => lnChance));
+  let whole = 0;
+  let late = 0;
+  for (const one of told) {
+    const weight = Math.exp(one.lnChance - best);
+    whole += weight;
+    late += weight * one.late;
+  }
+  const isLate = never === 0 ? 1 : whole > 0 ? late / whole : 0;
+  const rest = never === 0 ? 0 : (1 - isLate) / never;
+  return {late: isLate, diapause: rest * d, dead: rest * m};
+}
+
+/** As chances below it are, in learning. */
+const LEAST = 1e-9;
+
+/** The share of the animals that are out by an instant at one point of the unknowns. */
+function shareOut({tempo, classes}: PacePoint, atDays: number): number {
+  const last = tempo.chain.stages.length - 1;
+  const dose = ownDose(tempo, last, atDays);
+  let all = 0;
+  let out = 0;
+  for (const {count, passages} of classes) {
+    const leaving: Measure | null = passages.leaving[last] ?? null;
+    all += count;
+    out += leaving === null ? 0 : count * massUpTo(leaving, dose);
+  }
+  return all === 0 ? 0 : Math.min(1, out / all);
+}

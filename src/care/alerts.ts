@@ -1,6 +1,7 @@
 // What is amiss in the room that is no task.
 import type {Alert, RoomFacts} from './alert.ts';
 import {disagreements} from './alert-agreement.ts';
+import {foodRunningOut, unsortedSamples} from './alert-arrivals.ts';
 import {outOfLimits} from './alert-limits.ts';
 import {faultyExtremes, silentLoggers} from './alert-loggers.ts';
 import {neverLookedAt} from './alert-lots.ts';
@@ -32,6 +33,8 @@ export function amissNow(input: CareInput, facts: RoomFacts): Alert[] {
     ...badWater(input),
     ...visitAlerts(visitsOf(jobsOf(input, open), open, input), open, civil),
     ...silentLoggers(input, facts),
+    ...foodRunningOut(input),
+    ...unsortedSamples(input),
     ...neverLookedAt(input),
     ...faultyExtremes(input),
     ...disagreements(input, facts),

@@ -1,6 +1,8 @@
-// Tasks done or skipped, turned into the records that say so. What was seen stays as it was said: it never changes how many are alive.
+// Tasks done or skipped, turned into the records that say so. Dead animals that were counted are lost to the lot where it
+// is plain whose they are; all else that was seen stays as it was said and changes no numbers.
 import {nearest} from '../records/nearest.ts';
 import {Refusal} from '../records/refusal.ts';
+import type {Stage} from '../records/stage.ts';
 import {type Answers, missingAnswers, readAnswers, seenOption} from './answers.ts';
 import type {Task} from './task.ts';
 
@@ -21,6 +23,13 @@ export type CareDraft =
       readonly why: string;
     }
   | {readonly record: 'check'; readonly lot: string; readonly found: 0}
+  | {
+      readonly record: 'loss';
+      readonly lot: string;
+      readonly stage: Stage;
+      readonly count: number;
+      readonly cause: 'dead';
+    }
   | {readonly record: 'close'; readonly lot: string; readonly reason: string};
 
 /**
@@ -104,13 +113,20 @@ function answersFor({observe}: Task, answers: Answers, asked: ReadonlySet<string
   );
 }
 
-/** A lot is closed by its own record; a look that found nobody, alive or dead, is also a check. */
+/** A lot is closed by its own record; a look that found nobody is also a check; the dead are a loss. */
 function recordsOf(task: Task, seen: Answers): CareDraft[] {
   const {lot} = task;
   if (task.task === 'close' && lot !== null) return [{record: 'close', lot, reason: 'all accounted for'}];
   const care: CareDraft = {record: 'care', ...whoseOf(task), task: task.task, seen};
+  const {deadOf} = task;
+  const lost: CareDraft[] =
+    deadOf !== null && typeof seen.dead === 'number' && seen.dead > 0
+      ? [{record: 'loss', ...deadOf, count: seen.dead, cause: 'dead'}]
+      : [];
   const nobody = seen.adults === 0 && (seen.deadUnseen ?? 0) === 0;
-  return task.task === 'look' && lot !== null && nobody ? [care, {record: 'check', lot, found: 0}] : [care];
+  return task.task === 'look' && lot !== null && nobody
+    ? [care, {record: 'check', lot, found: 0}]
+    : [care, ...lost];
 }
 
 function whoseOf({unit, lot}: Task): {unit: string; lot?: string} {
@@ -119,12 +135,13 @@ function whoseOf({unit, lot}: Task): {unit: string; lot?: string} {
 
 /** What still has to be written down of what was seen, for a person to be told; undefined where nothing has. */
 export function stillToRecord(task: Task, seen: Answers): string | undefined {
+  if (typeof seen.dead === 'number' && seen.dead > 0 && task.deadOf === null)
+    return `whose the dead are is not plain: teneral loss ${task.lot ?? 'LOT'}`;
   if (task.lot === null) return undefined;
   const adults = seen.adults;
   if (typeof adults === 'number' && adults > 0)
     return `record the ${adults === 1 ? 'adult' : `${adults} adults`}: teneral emerge ${task.lot}`;
-  const dead = seen.dead ?? seen.deadUnseen;
-  if (typeof dead === 'number' && dead > 0)
-    return `the dead are noted, not subtracted: teneral loss ${task.lot}`;
+  if (typeof seen.deadUnseen === 'number' && seen.deadUnseen > 0)
+    return `record the dead adults: teneral emerge ${task.lot} --fate dead`;
   return undefined;
 }

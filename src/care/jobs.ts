@@ -16,6 +16,7 @@ import {eats, isLiving, isStage, restsSince, since, stagesOf} from './stages.ts'
 import {rulesInForce} from './start-rules.ts';
 import {isFinishing, isForLot, isWanted, isWantedAtOnce} from './subjects.ts';
 import type {CareInput} from './task.ts';
+import {hasMould, triggeredJob} from './triggers.ts';
 import {compareNaturally} from './walking-order.ts';
 import {type Clock, clockOf, firstWindow, windowOf} from './window.ts';
 
@@ -104,6 +105,7 @@ function lotJob({rule, lot, unit}: Wanting, {input, open, clock, ledger}: Settin
       windowAfter: last => lookWindow(rule, {...looking, last}, open, clock),
     };
   }
+  if (rule.when !== undefined) return triggeredJob(job, rule.when, input, ledger, clock);
   const begins = wantedSince(rule, lot, unit, lots);
   return {
     ...job,
@@ -146,7 +148,9 @@ function unitJobs(wanting: readonly Wanting[], {input, clock, ledger}: Setting):
       deeds,
       lastDone: limit => lastAmong(deeds, limit),
       windowAfter: last =>
-        letRest(windowOf(rule, Math.max(last ?? 0, begins), demanding.code, clock), unit, lots, clock),
+        rule.task === 'moisten' && hasMould(unit.code, input.state)
+          ? null
+          : letRest(windowOf(rule, Math.max(last ?? 0, begins), demanding.code, clock), unit, lots, clock),
     };
   });
 }

@@ -74,6 +74,19 @@ const known: readonly Observation[] = [
     answer: {kind: 'share'},
   },
   {key: 'bubbles', label: 'bubbles', question: 'Are there bubbles?', answer: yesNo},
+  {
+    key: 'foodStock',
+    label: 'food in stock',
+    question: 'How much of its food is in stock?',
+    answer: {
+      kind: 'word',
+      words: [
+        {key: 'n', word: 'none'},
+        {key: 'l', word: 'low'},
+        {key: 'e', word: 'enough'},
+      ],
+    },
+  },
   {key: 'condensation', label: 'condensation', question: 'Is there condensation?', answer: yesNo},
 ];
 
@@ -104,4 +117,5 @@ const forced: Readonly<Record<string, readonly string[]>> = {
   look: ['adults', 'deadUnseen'],
   'move-pupae': ['moved'],
   inspect: ['mould'],
+  'look-at-mould': ['mould'],
 };

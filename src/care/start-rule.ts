@@ -20,6 +20,9 @@ export interface StartValue {
   readonly groups?: readonly string[];
   /** What tells the code from another of the same task and group, such as `late`. */
   readonly suffix?: string;
+  /** What makes it needed, in place of an interval. */
+  readonly when?: Rule['when'];
+  readonly amount?: Rule['amount'];
   /** Not to be done at all for these animals. */
   readonly off?: boolean;
 }
@@ -35,6 +38,8 @@ export function startRules(task: string, type: UnitType | undefined, value: Star
     task,
     for: {type, group, stages: stages === undefined ? undefined : [...stages]},
     every: {days: everyDays},
+    when: value.when,
+    amount: value.amount,
     earliestDays,
     latestDays,
     harm,

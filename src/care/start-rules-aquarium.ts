@@ -37,8 +37,9 @@ export const aquariumRules: readonly Rule[] = [
   ...startRules('feed', 'aquarium', {
     groups: ['chironomidae'],
     days: [1, 2, 4],
+    amount: {each: 0.24, of: 'mg food'},
     harm: 'high',
-    source: MIDGES,
+    source: `${MIDGES}; 0.12 mg a larva and day: Ristola 1999, Environ. Toxicol. Chem. 18, 756 (excerpt seen)`,
   }),
   ...startRules('feed', 'aquarium', {groups: STREAM_INSECTS, days: [2, 3.5, 7]}),
   ...startRules('feed', 'aquarium', {
@@ -59,10 +60,17 @@ export const aquariumRules: readonly Rule[] = [
   ...startRules('clean', 'aquarium', {groups: STREAM_INSECTS, days: [2, 3.5, 7], minutes: 5, caution: MAINS}),
   ...startRules('clean', 'aquarium', {groups: ['odonata'], days: [0.5, 1, 2], caution: MAINS}),
 
-  ...startRules('change-water', 'aquarium', {days: [4, 7, 10], minutes: 10, harm: 'high', caution: MAINS}),
+  ...startRules('change-water', 'aquarium', {
+    days: [4, 7, 10],
+    amount: {share: 0.25},
+    minutes: 10,
+    harm: 'high',
+    caution: MAINS,
+  }),
   ...startRules('change-water', 'aquarium', {
     groups: ['culicidae'],
     days: [1, 2, 3],
+    amount: {share: 1 / 3},
     minutes: 5,
     harm: 'high',
     caution: VECTORS,
@@ -71,6 +79,7 @@ export const aquariumRules: readonly Rule[] = [
   ...startRules('change-water', 'aquarium', {
     groups: ['chironomidae'],
     days: [4, 7, 10],
+    amount: {share: 1 / 3},
     minutes: 10,
     caution: MAINS,
   }),
@@ -84,6 +93,7 @@ export const aquariumRules: readonly Rule[] = [
   ...startRules('change-water', 'aquarium', {
     groups: STREAM_INSECTS,
     days: [5, 7, 9],
+    amount: {share: 0.75},
     minutes: 10,
     harm: 'high',
     caution: MAINS,
@@ -92,6 +102,7 @@ export const aquariumRules: readonly Rule[] = [
   ...startRules('change-water', 'aquarium', {
     groups: ['odonata'],
     days: [4, 7, 9],
+    amount: {share: 0.25},
     minutes: 10,
     caution: MAINS,
   }),

@@ -54,7 +54,12 @@ export const cageRules: readonly Rule[] = [
     caution: CARRION,
   }),
   ...startRules('feed', 'cage', {groups: ['orthoptera'], days: [0.5, 1, 2], harm: 'high'}),
-  ...startRules('feed', 'cage', {groups: ['araneae', 'opiliones'], days: [1.5, 2.5, 7], caution: BITES}),
+  ...startRules('feed', 'cage', {
+    groups: ['araneae', 'opiliones'],
+    days: [1.5, 2.5, 7],
+    amount: {each: 1, of: 'prey'},
+    caution: BITES,
+  }),
   ...startRules('feed', 'cage', {groups: ['drosophilidae'], days: [10, 17, 30], source: FLY_VIALS}),
   ...startRules('feed', 'cage', {groups: ['stored-product-beetles'], days: [28, 42, 56], caution: FRASS}),
   ...startRules('feed', 'cage', {groups: LEAF_MITES, days: [3, 5, 7]}),

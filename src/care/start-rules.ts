@@ -4,6 +4,7 @@ import {aquariumRules} from './start-rules-aquarium.ts';
 import {cageRules} from './start-rules-cage.ts';
 import {emergenceBoxRules} from './start-rules-emergence-box.ts';
 import {finishRules} from './start-rules-finish.ts';
+import {triggeredRules} from './start-rules-triggered.ts';
 
 /** Every start value, each with where its figures come from. */
 export const allStartRules: readonly Rule[] = [
@@ -11,6 +12,7 @@ export const allStartRules: readonly Rule[] = [
   ...aquariumRules,
   ...emergenceBoxRules,
   ...finishRules,
+  ...triggeredRules,
 ];
 
 const startByCode = new Map(allStartRules.map(rule => [rule.code, rule]));

@@ -10,7 +10,8 @@ const inWater = new Set(['change-water', 'top-up', 'check-air']);
 const finishing = new Set<string>(finishTasks);
 
 /** A task of the room's own is one of the lot where its rule names animals, else one of the unit. */
-export function isForLot({task, for: {lot, profile, group, stages}}: Rule): boolean {
+export function isForLot({task, when, for: {lot, profile, group, stages}}: Rule): boolean {
+  if (when !== undefined) return true;
   if (forLots.has(task)) return true;
   if (forUnits.has(task)) return false;
   return [lot, profile, group, stages].some(named => named !== undefined);
@@ -22,7 +23,8 @@ export function isFinishing({task}: Rule): boolean {
 }
 
 /** Food, water and clearing away are for those that eat; water is changed in aquaria only; prepupae are left alone while others still eat. */
-export function isWanted({task}: Rule, lot: Lot, type: UnitType): boolean {
+export function isWanted({task, when}: Rule, lot: Lot, type: UnitType): boolean {
+  if (when !== undefined) return true;
   if (inWater.has(task) && type !== 'aquarium') return false;
   if (task === 'feed' || task === 'give-water') return hasFeeders(lot);
   if (task === 'clean' && type !== 'emergence-box') return hasFeeders(lot);

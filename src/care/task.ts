@@ -2,6 +2,7 @@
 import type {Civil, Day} from '../records/civil.ts';
 import type {Instant} from '../records/entry.ts';
 import type {Profile} from '../records/schema/index.ts';
+import type {Stage} from '../records/stage.ts';
 import type {RoomState, Rule} from '../records/state.ts';
 
 /**
@@ -22,6 +23,8 @@ export interface Task {
   readonly task: string;
   /** In plain words: "feed 18 larvae", "look for adults: 11 pupae". */
   readonly title: string;
+  /** How much it takes: "4 of 12 litres"; null where no rule says. */
+  readonly amount: string | null;
   readonly unit: string;
   /** The lot it is done for; null when it is done for the unit and all that live in it. */
   readonly lot: string | null;
@@ -43,6 +46,8 @@ export interface Task {
   /** What must be answered when it is done; see observations.ts. */
   readonly observe: readonly string[];
   readonly caution: string | null;
+  /** Whose the dead are that are found while it is done: the only lot there, counted, all in one stage; null else. */
+  readonly deadOf: {readonly lot: string; readonly stage: Stage} | null;
   /** Why it stands here, as a sentence: "last fed Tue 16:30; every 2 days, never over 3". */
   readonly why: string;
   readonly minutes: number;

@@ -1,7 +1,9 @@
 // The tasks of a room on a day: what its jobs come to, with their windows and how they stand.
 import type {Day} from '../records/civil.ts';
 import type {Instant} from '../records/entry.ts';
+import {isHidden} from '../records/fold-lots.ts';
 import type {Lot} from '../records/state.ts';
+import {amountOf} from './amounts.ts';
 import {type OpenTime, openTimeOf} from './calendar.ts';
 import type {Job} from './job.ts';
 import {jobsOf} from './jobs.ts';
@@ -82,6 +84,7 @@ function taskOf(job: Job, last: Instant | undefined, today: Today): Task | undef
     rule: rule.code,
     task: rule.task,
     title: titleOf(job),
+    amount: amountOf(job),
     unit: unit.code,
     lot: lot?.code ?? null,
     lots: lots.map(({code}) => code),
@@ -94,6 +97,7 @@ function taskOf(job: Job, last: Instant | undefined, today: Today): Task | undef
     state: stateOf(window, civil.dayOf(planned ?? window.target), today),
     harm: rule.harm,
     observe: rule.observe,
+    deadOf: deadOf(lots),
     caution: rule.caution ?? cautionOf(lots, today.input) ?? null,
     get why() {
       return whyOf({
@@ -117,6 +121,13 @@ function stateOf({since, target, latest}: Window, dueDay: Day, {day, asked}: Tod
   if (latest < asked) return 'overdue';
   if (dueDay < day) return target === since ? 'due' : 'overdue';
   return dueDay === day ? 'due' : 'early';
+}
+
+function deadOf(lots: readonly Lot[]): Task['deadOf'] {
+  const [lot, ...others] = lots;
+  if (lot === undefined || others.length > 0 || lot.counted !== 'exact' || isHidden(lot)) return null;
+  const [stage, ...more] = Object.keys(lot.alive).filter(each => lot.alive[each]! > 0);
+  return stage === undefined || more.length > 0 ? null : {lot: lot.code, stage};
 }
 
 /** What the profiles of its lots warn of, where the rule itself does not. */

@@ -28,7 +28,8 @@ export function whyOf(each: WhyCase): string {
   return parts.filter(part => part !== undefined).join('; ');
 }
 
-function lastTime({job, last, now, civil, window}: WhyCase): string {
+function lastTime({job, last, now, civil, window}: WhyCase): string | undefined {
+  if (job.rule.when !== undefined) return undefined;
   const deed = deeds[job.rule.task] ?? `done (${job.rule.task})`;
   return last === undefined
     ? `not ${deed} yet, since ${whenWords(window.since, now, civil)}`
@@ -53,6 +54,7 @@ const deeds: Readonly<Record<string, string>> = {
 };
 
 function howOften({job: {rule, lot}, window, outlook, now, civil}: WhyCase): string {
+  if (rule.when !== undefined) return triggerWords(rule.when, window, now, civil);
   if (finished.has(rule.task)) return 'nobody in the lot is alive any more';
   if (rule.task === 'look' && outlook !== undefined && outlook.startChecking !== null) {
     return lookWords(outlook, now, civil);
@@ -60,6 +62,21 @@ function howOften({job: {rule, lot}, window, outlook, now, civil}: WhyCase): str
   const limit = (window.latest - window.since) / MS_PER_DAY;
   const warmth = 'days' in rule.every || lot === undefined ? '' : shift(rule.every, window);
   return `${interval(rule, window)}, never over ${spanWords(limit)}${warmth}`;
+}
+
+function triggerWords(
+  when: NonNullable<Rule['when']>,
+  {since, latest}: Window,
+  now: Instant,
+  civil: Civil,
+): string {
+  const limit = `at the latest ${whenWords(latest, now, civil)}`;
+  if ('pupated' in when) return `${Math.round(when.pupated * 100)} % were counted as pupae; ${limit}`;
+  if ('adultWithinDays' in when)
+    return `the first adult is expected ${whenWords(since + when.adultWithinDays * MS_PER_DAY, now, civil)}; ${limit}`;
+  if ('hardened' in when) return `adults have hardened since ${whenWords(since, now, civil)}; ${limit}`;
+  if ('chilledWeeks' in when) return `${when.chilledWeeks} weeks of cold are complete; ${limit}`;
+  return `mould was seen ${whenWords(since, now, civil)}; not moistened until it is gone`;
 }
 
 function lookWords({p05, holdHours}: EmergenceOutlook, now: Instant, civil: Civil): string {

@@ -28,10 +28,15 @@ export function todayText({day, places, alerts, summary}: Today, desk: Desk, col
 function lines(task: Task, desk: Desk, columns: number): string[] {
   const unit = fill(`  ${task.unit}`, UNIT_COLUMNS);
   const titleColumns = columns >= WIDE ? 40 : columns - UNIT_COLUMNS - 34;
-  const line = `${unit}${fill(task.title, titleColumns)}  ${whenOf(task, desk)}`;
+  const line = `${unit}${fill(withAmount(task), titleColumns)}  ${whenOf(task, desk)}`;
   return columns >= WIDE
     ? [`${fill(line, 82)}  ${task.id}`]
     : [line, `${' '.repeat(UNIT_COLUMNS)}${task.id}`];
+}
+
+/** "change water, 4 of 12 litres" */
+function withAmount({title, amount}: Task): string {
+  return amount === null ? title : `${title}, ${amount}`;
 }
 
 function whenOf({state, target, latest, done, skipped}: Task, {civil, now}: Desk): string {

@@ -45,6 +45,7 @@ describe('recordsOfDone(tasks, ids, seen)', () => {
     const records = recordsOfDone(tasks, ids, ['dead=2', 'frass=yes', 'escapes=no', 'condensation=no']);
     expect(records.map(record => ('seen' in record ? record.seen : undefined))).toEqual([
       {dead: 2, frass: true, escapes: false, condensation: false},
+      undefined,
       {condensation: false},
     ]);
   });
@@ -57,7 +58,24 @@ describe('recordsOfDone(tasks, ids, seen)', () => {
     expect(kinds('adults=0', 'deadUnseen=1')).toEqual(['care']);
   });
 
-  it('changes no numbers by itself: it says what is still to be written down', () => {
+  it('takes the dead off the lot where it is plain whose they are, and else says that it is not', () => {
+    const clean = openTask(tasks, 'clean', 'C1')!;
+    const seen = ['dead=2', 'frass=yes', 'escapes=no'];
+    expect(recordsOfDone(tasks, [clean.id], seen)[1]).toEqual({
+      record: 'loss',
+      lot: 'A',
+      stage: 'larva',
+      count: 2,
+      cause: 'dead',
+    });
+    expect(recordsOfDone(tasks, [clean.id], ['dead=0', ...seen.slice(1)])).toHaveLength(1);
+    const mixed = tasksAt([...room, lot('C', 'C1', {larva: 3}, '2031-05-01T09:00')], '2031-05-03T09:00');
+    const both = openTask(mixed, 'clean', 'C1')!;
+    expect(recordsOfDone(mixed, [both.id], seen)).toHaveLength(1);
+    expect(stillToRecord(both, {dead: 2})).toContain('not plain');
+  });
+
+  it('changes no numbers of adults by itself: it says what is still to be written down', () => {
     const look = openTask(tasks, 'look', 'B')!;
     expect(stillToRecord(look, {adults: 2})).toBe('record the 2 adults: teneral emerge B');
     expect(stillToRecord(look, {adults: 0, deadUnseen: 0})).toBeUndefined();

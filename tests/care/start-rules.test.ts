@@ -46,7 +46,11 @@ describe('the start values', () => {
     const general = (type: string) =>
       allStartRules
         .filter(
-          rule => rule.for.type === type && rule.for.group === undefined && rule.for.stages === undefined,
+          rule =>
+            rule.for.type === type &&
+            rule.when === undefined &&
+            rule.for.group === undefined &&
+            rule.for.stages === undefined,
         )
         .map(({task}) => task)
         .sort();

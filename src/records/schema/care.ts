@@ -9,6 +9,26 @@ export const interval = z.union([
   z.strictObject({degreeDays: z.number().positive(), lower: z.number()}),
 ]);
 
+/** What makes a task needed once, in place of an interval; `every` then counts from when it came true. */
+export const trigger = z.union([
+  /** Such a share of a lot's animals was counted as pupae. */
+  z.strictObject({pupated: z.number().positive().max(1)}),
+  /** One animal in twenty is expected to be out within so many days. */
+  z.strictObject({adultWithinDays: z.number().nonnegative()}),
+  /** Adults that are kept have had the time that their kind needs to harden. */
+  z.strictObject({hardened: z.literal(true)}),
+  /** A lot has lived for so many weeks in a unit that is held cold. */
+  z.strictObject({chilledWeeks: z.number().positive()}),
+  /** Mould was seen, and not yet that it is gone. */
+  z.strictObject({mould: z.literal(true)}),
+]);
+
+/** How much: a share of the unit's water, or so much for each animal. */
+export const amount = z.union([
+  z.strictObject({share: z.number().positive().max(1)}),
+  z.strictObject({each: z.number().positive(), of: text}),
+]);
+
 /** What a person answers when a task is done: yes/no, a number, or a word. */
 export const observation = z.union([z.boolean(), z.number(), z.string().max(500)]);
 
@@ -29,6 +49,8 @@ export const rule = z.strictObject({
     })
     .default({}),
   every: interval,
+  when: trigger.optional(),
+  amount: amount.optional(),
   earliestDays: z.number().nonnegative().optional(),
   latestDays: z.number().positive().optional(),
   harm: z.enum(['high', 'medium', 'low']).default('medium'),

@@ -64,7 +64,7 @@ function rowLine(row: RoundRow, here: boolean, sheet: SheetOf<'round'>, view: Vi
   }
   const titleWidth = Math.max(16, Math.min(40, room.columns - 52));
   const what = piece(
-    `${fill(task.title, titleWidth, glyphs.more)} ${fill(task.lot ?? '', 10, glyphs.more)} `,
+    `${fill(task.amount === null ? task.title : `${task.title}, ${task.amount}`, titleWidth, glyphs.more)} ${fill(task.lot ?? '', 10, glyphs.more)} `,
     base,
   );
   if (happened !== undefined) return [lead, unit, what, piece(happened, 'good')];

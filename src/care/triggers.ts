@@ -1,0 +1,129 @@
+// What makes a task needed once: a share pupated, adults near, adults hardened, a winter over, mould.
+import {heaviestFirst} from '../records/candidates.ts';
+import {type Instant, MS_PER_DAY, MS_PER_HOUR} from '../records/entry.ts';
+import {total} from '../records/stage.ts';
+import {type Lot, type RoomState, type Rule, type Unit, valueAt} from '../records/state.ts';
+import type {Job} from './job.ts';
+import type {Ledger} from './ledger.ts';
+import type {CareInput} from './task.ts';
+import {type Clock, windowOf} from './window.ts';
+
+type Trigger = NonNullable<Rule['when']>;
+
+/** A unit held at this or below is a winter. Common practice (2–7 °C), no source. */
+const COLD_C = 7;
+/** The exit is made ready for the first adult; so long after it was expected nobody needs telling. Common practice, no source. */
+const TOO_LATE_TO_READY_DAYS = 1;
+
+/** A job that is wanted when its trigger has come true since it was last done. */
+export function triggeredJob(
+  job: Pick<Job, 'rule' | 'unit' | 'lots'> & {readonly lot: Lot},
+  trigger: Trigger,
+  input: CareInput,
+  ledger: Ledger,
+  clock: Clock,
+): Job {
+  const {rule, lot, unit} = job;
+  const deeds = ledger.ofLot(rule.task, lot);
+  return {
+    ...job,
+    deeds,
+    lastDone: limit => deeds.findLast(({at, skipped}) => skipped === undefined && at <= limit)?.at,
+    windowAfter(last) {
+      const since = trueSince(trigger, lot, unit, last, input);
+      return since === undefined ? null : windowOf(rule, since, lot.code, clock);
+    },
+  };
+}
+
+/** When the trigger came true, if it has not been answered since; undefined else. */
+function trueSince(
+  trigger: Trigger,
+  lot: Lot,
+  unit: Unit,
+  last: Instant | undefined,
+  input: CareInput,
+): Instant | undefined {
+  if ('mould' in trigger) {
+    const seen = mouldSince(unit.code, input.state);
+    return seen === undefined ? undefined : Math.max(seen, last ?? 0);
+  }
+  if ('hardened' in trigger) return hardenedSince(lot, last, input);
+  const once =
+    'pupated' in trigger
+      ? pupatedSince(lot, trigger.pupated)
+      : 'chilledWeeks' in trigger
+        ? chilledSince(lot, trigger.chilledWeeks, input)
+        : adultsNearSince(lot, trigger.adultWithinDays, input);
+  return last === undefined ? once : undefined;
+}
+
+/** The first count that held such a share of pupae; a lot that began as pupae alone has nothing to part. */
+function pupatedSince({sightings, cohorts}: Lot, share: number): Instant | undefined {
+  if (cohorts.every(({stages}) => Object.keys(stages).every(stage => stage === 'pupa'))) return undefined;
+  return sightings.find(
+    seen =>
+      seen.kind === 'count' &&
+      (seen.stages.pupa ?? 0) >= share * total(seen.stages) &&
+      total(seen.stages) > 0,
+  )?.at;
+}
+
+function adultsNearSince(lot: Lot, days: number, {emergence, now}: CareInput): Instant | undefined {
+  const p05 = emergence.get(lot.code)?.p05 ?? null;
+  if (p05 === null || lot.tally.emerged > 0 || now > p05 + TOO_LATE_TO_READY_DAYS * MS_PER_DAY)
+    return undefined;
+  return Math.max(lot.startedAt, Math.round(p05) - days * MS_PER_DAY);
+}
+
+/** When the oldest adult that is kept and not yet collected had hardened; undefined where its kind says no time. */
+function hardenedSince(
+  lot: Lot,
+  last: Instant | undefined,
+  {state, profiles}: CareInput,
+): Instant | undefined {
+  const hours = heaviestFirst(lot.candidates).flatMap(
+    ({profile}) => profiles.get(profile)?.adult.hardenHours ?? [],
+  )[0];
+  if (hours === undefined) return undefined;
+  const ready = lot.specimens
+    .map(code => state.specimens.get(code))
+    .filter(specimen => specimen?.kind === 'adult' && specimen.fate === 'kept')
+    .map(specimen => (specimen?.imagoAt ?? specimen!.at) + hours * MS_PER_HOUR)
+    .filter(at => last === undefined || at > last);
+  return ready.length === 0 ? undefined : Math.min(...ready);
+}
+
+function chilledSince(lot: Lot, weeks: number, {state, now}: CareInput): Instant | undefined {
+  const stay = lot.stays.at(-1);
+  const history = stay === undefined ? undefined : state.units.get(stay.unit);
+  if (stay === undefined || history === undefined) return undefined;
+  const {setPoints} = valueAt(history, now);
+  const cold = setPoints !== undefined && 'constant' in setPoints && setPoints.constant <= COLD_C;
+  const changed = history.findLast(({value}) => {
+    const points = value.setPoints;
+    return points === undefined || !('constant' in points) || points.constant > COLD_C;
+  });
+  const coldFrom = changed === undefined ? stay.from : Math.max(stay.from, nextChange(history, changed.from));
+  return cold ? coldFrom + weeks * 7 * MS_PER_DAY : undefined;
+}
+
+function nextChange(history: readonly {readonly from: Instant}[], after: Instant): Instant {
+  return history.find(({from}) => from > after)?.from ?? after;
+}
+
+/** Mould was seen in a unit and nobody has said since that it is gone: it is kept drier. */
+export function hasMould(unit: string, state: RoomState): boolean {
+  return mouldSince(unit, state) !== undefined;
+}
+
+function mouldSince(unit: string, {care, lots}: RoomState): Instant | undefined {
+  const last = care.findLast(
+    ({unit: where, lot, at, seen}) =>
+      typeof seen.mould === 'boolean' &&
+      (where === unit ||
+        (where === undefined &&
+          lots.get(lot ?? '')?.stays.some(stay => stay.unit === unit && stay.from <= at) === true)),
+  );
+  return last?.seen.mould === true ? last.at : undefined;
+}

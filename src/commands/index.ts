@@ -66,6 +66,11 @@ export const commands: readonly CommandEntry[] = [
     {name: 'sort', summary: 'how far a field sample is sorted', load: () => import('./sort.ts')},
     {name: 'lot', summary: 'immatures of a sample begin life in a unit', load: () => import('./lot.ts')},
     {
+      name: 'candidates',
+      summary: 'what the animals of a lot may be, with weights and why',
+      load: () => import('./candidates.ts'),
+    },
+    {
       name: 'unit',
       summary: 'a cage, aquarium or emergence box, or a change to one',
       load: () => import('./unit.ts'),

@@ -132,7 +132,7 @@ const ofItsTaxon: Judge = (profile, {taxon}, classes) => {
   if (taxon === undefined) return undefined;
   switch (relation(taxon, profile, classes)) {
     case 'same':
-      return {factor: 2.5, why: 'the name fits'};
+      return {factor: profile.rank === 'species' ? 100 : 2.5, why: 'the name fits'};
     case 'genus':
       return {factor: 40, why: 'the genus fits'};
     case 'inside':

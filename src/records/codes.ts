@@ -38,6 +38,10 @@ export function codesNamed(record: RoomRecord): readonly Reference[] {
       const mother = from === undefined ? {} : 'lot' in from ? {lot: from.lot} : {specimen: from.specimen};
       return [...named({sample, unit, ...mother}), ...candidates.map(({profile}) => profileNamed(profile))];
     }
+    case 'revision': {
+      const {lot, specimen, candidates = []} = record;
+      return [...named({lot, specimen}), ...candidates.map(({profile}) => profileNamed(profile))];
+    }
     case 'subsample':
       return named({sample: record.of});
     case 'rule': {

@@ -2,6 +2,7 @@
 import type {Glyphs} from '../exchange/pictures/glyphs.ts';
 import type {TreeNode} from '../exchange/pictures/tree.ts';
 import type {Refusal} from '../records/refusal.ts';
+import type {Choice} from '../work/choice.ts';
 import type {UnitCourse} from '../work/unit-course.ts';
 import type {Asking} from './ask/asking.ts';
 import {roundHome} from './homes.ts';
@@ -43,6 +44,7 @@ export type Message =
   /** No more forecasts come for this question. */
   | {readonly is: 'outlooks-told'; readonly of: string}
   | {readonly is: 'course'; readonly key: string; readonly course: Loaded<UnitCourse>}
+  | {readonly is: 'choices'; readonly key: string; readonly choices: Loaded<readonly Choice[]>}
   | {readonly is: 'tree'; readonly key: string; readonly tree: Loaded<TreeNode>}
   /** What was said or had changed is no news any more. */
   | {readonly is: 'moment-over'; readonly serial: number};
@@ -67,6 +69,7 @@ export function firstApp(facts: Facts, terminal: Terminal): App {
     courses: new Map(),
     trees: new Map(),
     whole: undefined,
+    choices: new Map(),
     asking: undefined,
     lately: new Map(),
     tables,
@@ -104,6 +107,7 @@ export function nameOfEffect(effect: Effect): string {
       return `outlooks ${effect.of}`;
     case 'course':
     case 'tree':
+    case 'choices':
       return `${effect.do} ${effect.key}`;
     case 'whole':
       return 'whole';

@@ -1,6 +1,7 @@
 // Every kind of sheet with its part.
 
 import {acts} from './acts/acts.ts';
+import {candidates} from './candidates/candidates.ts';
 import {emergence} from './emergence/emergence.ts';
 import {find} from './find/find.ts';
 import {form} from './form/form.ts';
@@ -25,6 +26,7 @@ const parts: {readonly [Kind in SheetKind]: SheetPart<SheetOf<Kind>>} = {
   'open-ends': openEnds,
   form,
   emergence,
+  candidates,
   find,
   keys,
 };
@@ -55,6 +57,8 @@ export function withPart<Result>(
       return use(parts.form, sheet);
     case 'emergence':
       return use(parts.emergence, sheet);
+    case 'candidates':
+      return use(parts.candidates, sheet);
     case 'find':
       return use(parts.find, sheet);
     case 'keys':

@@ -3,6 +3,7 @@
 import {sentenceOf} from '../records/daybook.ts';
 import {Refusal} from '../records/refusal.ts';
 import {finish, skip} from '../work/care-acts.ts';
+import {choicesFor} from '../work/choice.ts';
 import {correct} from '../work/correct.ts';
 import {openDesk} from '../work/desk.ts';
 import {finderOf} from '../work/find.ts';
@@ -55,12 +56,18 @@ export async function perform(
       const desk = await openDesk(session, 'all');
       return {is: 'whole', whole: {revision: desk.room.revision, desk, finder: finderOf(desk)}};
     }
+    case 'choices':
+      return {
+        is: 'choices',
+        key: effect.key,
+        choices: await loaded(() => choicesFor(effect.clues, facts.desk.state)),
+      };
     default:
       return act(effect, session);
   }
 }
 
-type Act = Exclude<Effect, {do: 'quit' | 'outlooks' | 'course' | 'tree' | 'whole'}>;
+type Act = Exclude<Effect, {do: 'quit' | 'outlooks' | 'course' | 'tree' | 'whole' | 'choices'}>;
 
 async function act(effect: Act, session: Session): Promise<Message> {
   try {

@@ -1,10 +1,12 @@
 // The sheets, what they are given to draw with, and what a key can bring about.
+import type {Clues} from '../development/choosing.ts';
 import type {Glyphs} from '../exchange/pictures/glyphs.ts';
 import type {Line} from '../exchange/pictures/line.ts';
 import type {TreeNode} from '../exchange/pictures/tree.ts';
 import type {Day} from '../records/civil.ts';
 import type {Refusal} from '../records/refusal.ts';
 import type {RecordOf} from '../records/schema/index.ts';
+import type {Choice} from '../work/choice.ts';
 import type {Desk} from '../work/desk.ts';
 import type {Finder} from '../work/find.ts';
 import type {Outlook} from '../work/outlook.ts';
@@ -43,6 +45,7 @@ export type Sheet =
   | {readonly kind: 'open-ends'; readonly cursor: number}
   | FormSheet
   | EmergenceSheet
+  | CandidatesSheet
   | {readonly kind: 'find'; readonly text: string; readonly cursor: number}
   | {readonly kind: 'keys'; readonly of: SheetKind; readonly scroll: number};
 
@@ -83,6 +86,21 @@ export interface EmergenceSheet {
   readonly doubted: boolean;
   /** The codes that were given when it was saved. */
   readonly saved: readonly string[] | undefined;
+}
+
+/** What a lot may be, while it is being chosen. */
+export interface CandidatesSheet {
+  readonly kind: 'candidates';
+  readonly lot: string;
+  readonly cursor: number;
+  /** Clues told here, as they were typed. */
+  readonly told: string;
+  /** The candidates as changed here; undefined while nothing is. */
+  readonly draft: readonly {readonly profile: string; readonly weight: number}[] | undefined;
+  /** Profiles named by hand. */
+  readonly added: readonly string[];
+  /** What was wrong with what was typed last. */
+  readonly fault: string | undefined;
 }
 
 export type SheetKind = Sheet['kind'];
@@ -131,6 +149,8 @@ export interface View {
   readonly trees: ReadonlyMap<string, Loaded<TreeNode>>;
   /** The room with everything archived, as of one revision; undefined until somebody searches in it. */
   readonly whole: Whole | undefined;
+  /** What lots may be, under lot and clues. */
+  readonly choices: ReadonlyMap<string, Loaded<readonly Choice[]>>;
   readonly asking: Asking | undefined;
   /** Tasks and alerts that changed a moment ago, with what happened. */
   readonly lately: ReadonlyMap<string, string>;
@@ -181,6 +201,7 @@ export type Effect =
       readonly fromDays: number;
       readonly toDays: number;
     }
+  | {readonly do: 'choices'; readonly key: string; readonly clues: Clues}
   | {readonly do: 'tree'; readonly key: string; readonly code: string; readonly way: 'up' | 'down'}
   | {readonly do: 'quit'};
 

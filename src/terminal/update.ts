@@ -50,6 +50,12 @@ function happened(app: App, message: Message): Next {
       });
     case 'whole':
       return only({...app, whole: message.whole, busy: without(app.busy, 'whole')});
+    case 'choices':
+      return only({
+        ...app,
+        choices: new Map([...app.choices, [message.key, message.choices]]),
+        busy: without(app.busy, `choices ${message.key}`),
+      });
     case 'moment-over':
       return only(message.serial === app.serial ? {...app, said: keepRefused(app), lately: new Map()} : app);
   }
@@ -61,7 +67,7 @@ function refreshed(app: App, {facts}: Pick<Extract<Message, {is: 'facts'}>, 'fac
   if (facts.desk.room.revision === app.facts.desk.room.revision && facts.today.day === app.facts.today.day)
     return {...app, facts};
   const outlooks = {...app.outlooks, of: undefined, failed: undefined};
-  return {...app, facts, outlooks, courses: new Map(), trees: new Map(), busy: new Set()};
+  return {...app, facts, outlooks, courses: new Map(), trees: new Map(), choices: new Map(), busy: new Set()};
 }
 
 /** The form on top may be confirmed now. */

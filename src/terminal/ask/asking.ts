@@ -8,7 +8,7 @@ export type Purpose =
   | {readonly for: 'acknowledge'; readonly alert: string}
   | {readonly for: 'note'; readonly about: string}
   | {readonly for: 'reading'; readonly logger: string}
-  | {readonly for: 'field'; readonly field: 'condition' | 'exuviae' | 'parasitoids'};
+  | {readonly for: 'field'; readonly field: 'condition' | 'exuviae' | 'parasitoids' | 'clues' | 'profile'};
 
 export interface AskingText {
   readonly kind: 'text';

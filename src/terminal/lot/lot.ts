@@ -2,6 +2,7 @@
 import {actsKey} from '../acts/acts.ts';
 import {askNote} from '../ask/ask-text.ts';
 import type {Binding} from '../bindings.ts';
+import {candidatesSheet} from '../candidates/candidates.ts';
 import {emergenceSheet} from '../emergence/form.ts';
 import {scrollKeys} from '../scroll.ts';
 import type {SheetOf, SheetPart, Step, View} from '../sheet.ts';
@@ -20,6 +21,14 @@ const keys: readonly Binding<Lot, View, Step<Lot>>[] = [
     hint: true,
     disabled: (sheet, view) => (lotOf(sheet, view)?.closed === undefined ? undefined : 'this lot is closed'),
     act: ({code}) => ({open: emergenceSheet(code)}),
+  },
+  {
+    strokes: ['m'],
+    short: 'may be',
+    says: 'see what it may be and why, and change its candidates',
+    hint: true,
+    disabled: (sheet, view) => (lotOf(sheet, view)?.closed === undefined ? undefined : 'this lot is closed'),
+    act: ({code}) => ({open: candidatesSheet(code)}),
   },
   {
     strokes: ['n'],

@@ -5,6 +5,7 @@ import {unitTypeFor} from '../records/housing.ts';
 import {cautionsOf, methods} from '../records/methods.ts';
 import {waitedHours, waitedWords} from '../records/standing.ts';
 import {type Lot, valueAt} from '../records/state.ts';
+import {choicesFor, cluesOf} from './choice.ts';
 import type {Desk} from './desk.ts';
 import {profileOf} from './profiles.ts';
 
@@ -18,8 +19,10 @@ async function hintsOf({record}: Entry, desk: Desk): Promise<readonly string[]> 
   switch (record.record) {
     case 'sample':
       return aboutSample(record.code, desk);
-    case 'lot':
-      return aboutHousing(desk.state.lots.get(record.code), record.unit, desk);
+    case 'lot': {
+      const lot = desk.state.lots.get(record.code);
+      return [...(await aboutHousing(lot, record.unit, desk)), ...(await aboutWhatItMayBe(lot, desk))];
+    }
     case 'emergence':
       return aboutHardening(desk.state.lots.get(record.lot));
     case 'identification':
@@ -48,6 +51,14 @@ async function aboutSample(code: string, {state, civil}: Desk): Promise<readonly
     ...(sample.medium === 'none' ? [`for what lives in it: ${article(offered)}`] : []),
     ...cautionsOf(sample),
   ];
+}
+
+/** A lot begun without candidates gets no dates: what it may be by what was written of it, and where to say so. */
+async function aboutWhatItMayBe(lot: Lot | undefined, desk: Desk): Promise<readonly string[]> {
+  if (lot === undefined || lot.candidates.length > 0) return [];
+  const likely = (await choicesFor(cluesOf(lot, desk), desk.state)).slice(0, 3).map(({profile}) => profile);
+  const may = likely.length === 0 ? 'what it may be is not said' : `it may be ${likely.join(', ')}`;
+  return [`${may}: m on its sheet, or teneral candidates ${lot.code}, says why and takes them, for dates`];
 }
 
 async function aboutHousing(lot: Lot | undefined, unit: string, desk: Desk): Promise<readonly string[]> {

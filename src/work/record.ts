@@ -10,6 +10,7 @@ import {parseRecord, type RoomRecord} from '../records/schema/index.ts';
 import type {RoomState} from '../records/state.ts';
 import {changeRoom} from '../room/change.ts';
 import {nextIds} from '../room/numbering.ts';
+import {openRoom} from '../room/open.ts';
 import type {Names, Room} from '../room/room.ts';
 import {type Desk, nowOf} from './desk.ts';
 import {askAboutDoubts} from './doubts.ts';
@@ -68,6 +69,20 @@ export async function record(
     entries: written.map(({id}) => id),
   };
   return {applied, written, desk};
+}
+
+/**
+ * Everything is checked and decided as if it were written; nothing is.
+ * @throws Refusal for the first record that could not be accepted
+ */
+export async function rehearse(
+  session: Session,
+  drafts: readonly unknown[],
+  where: (index: number) => string,
+): Promise<Applied> {
+  const given = parsed(drafts, where);
+  const entries = await entriesFor(given, await openRoom(session.dir), session);
+  return {applied: entries.length, passedOver: given.length - entries.length, entries: []};
 }
 
 export interface Given {

@@ -63,6 +63,7 @@ function tablesOf(desk: Desk): Readonly<Record<string, Table>> {
     'specimens.csv': table(
       [...state.specimens.values()].map(specimen => asFound(specimen, iso)),
       specimenColumns,
+      {name: ({name = ''}) => name},
     ),
     'identifications.csv': identifications(desk),
     'units.csv': rowTable(lists.units(desk)),
@@ -140,7 +141,8 @@ function asFound(specimen: Specimen, iso: (at: Instant | undefined) => string) {
     at: iso(specimen.at),
     since: iso(specimen.since),
     rank: named?.rank,
-    taxon: named?.taxon ?? specimen.taxon,
+    taxon: named?.taxon,
+    name: specimen.taxon,
     qualifier: named?.qualifier,
     identifiedBy: named === undefined ? undefined : (named.by ?? name?.by),
     identifiedOn: named?.on,

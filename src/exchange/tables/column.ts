@@ -1,7 +1,8 @@
 // A column of a table: which field of a record it holds, and how that is written in a cell. The same columns are
 // written out and read in.
 
-export type CellKind = 'text' | 'number' | 'day' | 'instant' | 'list' | 'counts' | 'yes-no';
+/** A `word` is one of a list: upper case and blanks are not told apart from what the list has. */
+export type CellKind = 'text' | 'word' | 'number' | 'day' | 'instant' | 'list' | 'counts' | 'yes-no';
 
 export interface Column {
   readonly name: string;
@@ -10,15 +11,19 @@ export interface Column {
   readonly kind: CellKind;
 }
 
-/** Columns whose field has another name than they have are given as name=field. */
-export function columns(kinds: Readonly<Partial<Record<CellKind, string>>>): Column[] {
-  return Object.entries(kinds).flatMap(([kind, words]) =>
-    words.split(' ').map(word => {
-      const [name = '', field = name] = word.split('=');
-      return {name, field, kind: kind as CellKind};
-    }),
-  );
+/** Columns in their order, written name:kind=field; text where no kind is given, the name where no field is. */
+export function columns(words: string): Column[] {
+  return words
+    .trim()
+    .split(/\s+/)
+    .map(word => {
+      const [called = '', field] = word.split('=');
+      const [name = '', kind = 'text'] = called.split(':');
+      return {name, field: field ?? name, kind: kinds.find(known => known === kind) ?? 'text'};
+    });
 }
+
+const kinds: readonly CellKind[] = ['word', 'number', 'day', 'instant', 'list', 'counts', 'yes-no'];
 
 /** Lists stand in one cell, parted so. */
 export const LIST_MARK = '; ';

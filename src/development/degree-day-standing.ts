@@ -2,7 +2,7 @@
 import type {LotForecast} from './answer.ts';
 import {type Measure, massUpTo} from './measure.ts';
 import type {PaceLine} from './scenario.ts';
-import {shareBeyond} from './stage-shares.ts';
+import {later, sharesIn} from './standing.ts';
 import {ownDose} from './tempo.ts';
 
 /**
@@ -12,22 +12,25 @@ import {ownDose} from './tempo.ts';
 export function degreeDayStanding(lines: readonly PaceLine[], nowDays: number): LotForecast['degreeDays'] {
   const point = weightiest(lines);
   if (point === undefined) return null;
-  const {stages} = point.tempo.chain;
-  const shares = stages.map((_, stage) =>
-    point.classes.reduce((sum, animals) => {
-      const reached = stage === 0 ? 1 : shareBeyond(animals, point.tempo, stage - 1, nowDays);
-      return sum + animals.count * (reached - shareBeyond(animals, point.tempo, stage, nowDays));
-    }, 0),
-  );
+  const {tempo, classes} = point;
+  const {stages} = tempo.chain;
+  const here = classes
+    .filter(({standing}) => standing.atDays <= nowDays)
+    .map(({count, standing}) => ({count, standing: later(tempo, standing, nowDays)}));
+  const shares = stages.map(() => 0);
+  for (const {count, standing} of here)
+    sharesIn(tempo, standing).forEach((share, stage) => {
+      shares[stage] = shares[stage]! + count * share;
+    });
   const stage = shares.indexOf(Math.max(...shares));
   const {name, lowerC, required} = stages[stage]!;
   if (lowerC === null || shares[stage]! <= 0) return null;
 
-  const now = ownDose(point.tempo, stage, nowDays);
+  const now = ownDose(tempo, stage, nowDays);
   let mass = 0;
   let remaining = 0;
-  for (const {count, passages} of point.classes) {
-    const leaving = passages.leaving[stage];
+  for (const {count, standing} of here) {
+    const leaving = standing.leaving[stage];
     if (!leaving) continue;
     const [beyond, dose] = massAndDoseBeyond(leaving, now);
     mass += count * beyond;

@@ -4,10 +4,10 @@ import {type DoseCourse, doseAt, reachedAt} from './dose-course.ts';
 import {layLine} from './pace-blend.ts';
 import type {Span} from './quantiles.ts';
 import {heightAt, layEvenly, type Ramps, raise, rampsBetween} from './ramps.ts';
-import type {AnimalClass, PaceLine} from './scenario.ts';
+import type {AnimalClass, PaceLine, PacePoint} from './scenario.ts';
 import {smoothCurves} from './smooth-curves.ts';
 import type {Chain} from './stage-chain.ts';
-import {type Part, STATISTICS, type Statistic, statisticParts} from './statistics.ts';
+import {type Part, type Statistic, statisticParts} from './statistics.ts';
 
 /** Chance that the statistic is reached by an instant. */
 export type EmergenceCurves = (statistic: Statistic, atDays: number) => number;
@@ -22,15 +22,19 @@ interface Curve {
   readonly course: DoseCourse;
   /** The dose when the lot began. */
   readonly origin: number;
-  readonly shares: Readonly<Record<Statistic, Ramps>>;
+  /** In the order of the statistics wanted. */
+  readonly shares: readonly Ramps[];
   readonly laid: number;
   /** The mean of the lines, as they weigh. */
   readonly pace: number;
 }
 
-/** The curves of a lot along the mean course, all lines taken together, whatever their weights sum to. */
-export function emergenceCurves(lines: readonly PaceLine[]): EmergenceCurves {
-  return meanCurves(curvesOf(lines));
+/**
+ * The curves of a lot along the mean course, all lines taken together, whatever their weights sum to.
+ * @param wanted the statistics that will be asked for
+ */
+export function emergenceCurves(lines: readonly PaceLine[], wanted: readonly Statistic[]): EmergenceCurves {
+  return meanCurves(curvesOf(lines, wanted), wanted);
 }
 
 /** The curves of a lot with every future of its course. */
@@ -43,9 +47,13 @@ export interface CurvesAhead {
   inFuture(future: number, statistic: Statistic, atDays: number): number;
 }
 
-export function emergenceCurvesAhead(lines: readonly PaceLine[], span: Span): CurvesAhead {
-  const curves = curvesOf(lines);
-  const mean = meanCurves(curves);
+export function emergenceCurvesAhead(
+  lines: readonly PaceLine[],
+  span: Span,
+  wanted: readonly Statistic[],
+): CurvesAhead {
+  const curves = curvesOf(lines, wanted);
+  const mean = meanCurves(curves, wanted);
   const begin = Math.max(...curves.map(({course}) => course.ahead?.fromDays ?? Number.POSITIVE_INFINITY));
   if (!(begin < span.untilDays))
     return {curves: mean, futures: 0, inFuture: (_, statistic, atDays) => mean(statistic, atDays)};
@@ -54,28 +62,26 @@ export function emergenceCurvesAhead(lines: readonly PaceLine[], span: Span): Cu
     ...curve,
     doses: answeringDoses(curve.chain, curve.pace, latestOf(curve, span)),
   }));
-  const sums = new Float64Array(STATISTICS.length);
   const averaged = (atDays: number): Float64Array => {
-    sums.fill(0);
+    const sums = new Float64Array(wanted.length);
     for (const {shares, origin, doses} of through)
       for (const doseOf of doses) {
         const dose = doseOf(atDays) - origin;
-        STATISTICS.forEach((statistic, i) => {
-          sums[i] = sums[i]! + heightAt(shares[statistic], dose) / doses.length;
-        });
+        for (let i = 0; i < sums.length; i++)
+          sums[i] = sums[i]! + heightAt(shares[i]!, dose) / (doses.length * whole);
       }
-    return sums.map(sum => sum / whole);
+    return sums;
   };
   const ahead = smoothCurves(averaged, {fromDays: begin, untilDays: span.untilDays});
   return {
     curves: (statistic, atDays) =>
-      atDays <= begin ? mean(statistic, atDays) : ahead(STATISTICS.indexOf(statistic), atDays),
+      atDays <= begin ? mean(statistic, atDays) : ahead(wanted.indexOf(statistic), atDays),
     futures: Math.min(...through.map(({doses}) => doses.length)),
     inFuture(future, statistic, atDays) {
       if (atDays <= begin) return mean(statistic, atDays);
       let sum = 0;
       for (const {shares, origin, doses} of through)
-        sum += heightAt(shares[statistic], doses[future]!(atDays) - origin);
+        sum += heightAt(shares[wanted.indexOf(statistic)]!, doses[future]!(atDays) - origin);
       return sum / whole;
     },
   };
@@ -83,22 +89,23 @@ export function emergenceCurvesAhead(lines: readonly PaceLine[], span: Span): Cu
 
 /** When all that was laid is out on the mean course. */
 function latestOf({shares, course, origin}: Curve, {untilDays}: Span): number {
-  const {from, step, nodes} = shares.last;
+  const {from, step, nodes} = shares.at(-1)!;
   const dose = origin + from + step * (nodes.length - 1);
   return Math.min(untilDays, reachedAt(course, dose));
 }
 
-function meanCurves(curves: readonly Curve[]): EmergenceCurves {
+function meanCurves(curves: readonly Curve[], wanted: readonly Statistic[]): EmergenceCurves {
   const whole = curves.reduce((sum, {laid}) => sum + laid, 0);
   return (statistic, atDays) => {
+    const which = wanted.indexOf(statistic);
     let sum = 0;
     for (const {course, origin, shares} of curves)
-      sum += heightAt(shares[statistic], doseAt(course, atDays) - origin);
+      sum += heightAt(shares[which]!, doseAt(course, atDays) - origin);
     return sum / whole;
   };
 }
 
-function curvesOf(lines: readonly PaceLine[]): readonly Curve[] {
+function curvesOf(lines: readonly PaceLine[], wanted: readonly Statistic[]): readonly Curve[] {
   const alike = new Map<DoseCourse | Chain, PaceLine[]>();
   for (const line of lines) {
     const {chain} = line.member;
@@ -107,27 +114,27 @@ function curvesOf(lines: readonly PaceLine[]): readonly Curve[] {
     if (group) group.push(line);
     else alike.set(key, [line]);
   }
-  return [...alike.values()].map(curveOf);
+  return [...alike.values()].map(group => curveOf(group, wanted));
 }
 
-function curveOf(lines: readonly PaceLine[]): Curve {
+function curveOf(lines: readonly PaceLine[], wanted: readonly Statistic[]): Curve {
   const known = new Map<readonly AnimalClass[], readonly Part[]>();
-  const partsOf = (classes: readonly AnimalClass[]) => {
-    const parts = known.get(classes) ?? statisticParts(classes);
+  const partsAt = ({classes, tempo, weight}: PacePoint): readonly Part[] => {
+    if (weight === 0) return [];
+    const parts = known.get(classes) ?? statisticParts(tempo, classes, wanted);
     known.set(classes, parts);
     return parts;
   };
-  const parts = lines.map(({points}) =>
-    points.map(({classes, weight}) => (weight === 0 ? [] : partsOf(classes))),
-  );
+  const parts = lines.map(({points}) => points.map(partsAt));
   const [from, to] = reachOf(lines, parts);
-  const room = () => rampsBetween(from, to, NODES);
-  const shares = {animal: room(), first: room(), half: room(), last: room()};
+  const shares = wanted.map(() => rampsBetween(from, to, NODES));
   let laid = 0;
   lines.forEach((line, i) => {
-    laid += layLine(line, parts[i]!, (statistic, a, b, mass) => layEvenly(shares[statistic], a, b, mass));
+    laid += layLine(line, parts[i]!, (statistic, a, b, mass) =>
+      layEvenly(shares[wanted.indexOf(statistic)]!, a, b, mass),
+    );
   });
-  for (const statistic of STATISTICS) raise(shares[statistic]);
+  for (const ramps of shares) raise(ramps);
   const {chain} = lines[0]!.member;
   return {
     chain,

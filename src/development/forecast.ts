@@ -19,6 +19,7 @@ import type {Candidate, ForecastRequest} from './request.ts';
 import {MOSTLY, NO_REST, rested, restOf, restSentences} from './rest.ts';
 import {expectedLines, fromTheStart, type PaceLine} from './scenario.ts';
 import {stageSharesAt} from './stage-shares.ts';
+import {STATISTICS} from './statistics.ts';
 
 /** Days with less than this chance of an adult are not listed. */
 const WORTH_NAMING = 1e-6;
@@ -64,7 +65,7 @@ function forecastOf(request: ForecastRequest): LotForecast {
   const lines = learned?.lines ?? expected;
   const courseEnds = course.atDays.at(-1) ?? startDays;
   const span = {fromDays: startDays, untilDays: Math.min(courseEnds, knownUntil(course, startDays))};
-  const ahead = emergenceCurvesAhead(lines, span);
+  const ahead = emergenceCurvesAhead(lines, span, hidden ? ['animal'] : STATISTICS);
   const {curves} = ahead;
   const animalCurve: Curve = atDays => curves('animal', atDays);
   const animal = quantilesOf(animalCurve, span);
@@ -75,7 +76,7 @@ function forecastOf(request: ForecastRequest): LotForecast {
   const outBy = (atDays: number) => animalCurve(Math.min(atDays, span.untilDays));
   const rounds = request.roundsDays.filter(round => round >= startDays);
   const starts = startChecking(animal.p05, rounds);
-  const atStart = emergenceCurves(expected);
+  const atStart = emergenceCurves(expected, ['animal']);
   const latest = instantOf(atDays => atStart('animal', atDays), 0.95, span) ?? Number.POSITIVE_INFINITY;
   const lastSeen = learned === null ? startDays : looks.at(-1)!.atDays;
   const past = request.sharesAtDays.length > 0 && learned ? fromTheStart(lines, classes, startDays) : lines;

@@ -4,7 +4,7 @@ import {remembered} from './remembered.ts';
 import {distributionOf, type Spread} from './spread.ts';
 
 /** Chances below this at either end of W are left out. */
-const NEGLIGIBLE = 1e-7;
+const NEGLIGIBLE = 1e-6;
 
 /** The width of a cell in a stage of this spread: a third of the spread, a whole number of them in the mean dose. */
 export function stepOf({cv}: Spread): number {

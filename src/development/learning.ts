@@ -15,7 +15,6 @@ import {animalsIn, joined, type Party} from './parties.ts';
 import {readLooks} from './reading.ts';
 import {type PaceLine, type PacePoint, paceStepOf} from './scenario.ts';
 import {daysThrough} from './stage-chain.ts';
-import {passagesFrom} from './standing.ts';
 import {type Told, tell} from './story.ts';
 import {type Tempo, tempoOf} from './tempo.ts';
 
@@ -183,12 +182,7 @@ function asPaceLine(
     if (weight === 0 || told === null) return {z, weight: 0, tempo, classes: []};
     const parties = [...told.parties, ...late(tempo, broods)];
     const scale = alive === null ? 1 : alive / animalsIn(parties);
-    const classes = parties.map(({label, count, standing}) => ({
-      label,
-      count: count * scale,
-      atDays: standing.atDays,
-      passages: passagesFrom(tempo, standing),
-    }));
+    const classes = parties.map(({label, count, standing}) => ({label, count: count * scale, standing}));
     return {z, weight, tempo, classes};
   });
   return {member, broods, points: likely};

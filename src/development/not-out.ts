@@ -1,7 +1,8 @@
 // Why an animal is not out long after its time: it is late, it rests, or it is dead.
-import {type Measure, massUpTo} from './measure.ts';
+import {massUpTo} from './measure.ts';
 import type {SeenAnimals} from './request.ts';
 import type {PaceLine, PacePoint} from './scenario.ts';
+import {emergenceOf} from './standing.ts';
 import {ownDose} from './tempo.ts';
 
 /** Chances of one animal that is still in there; they sum to one. */
@@ -43,11 +44,12 @@ export function whyNotOut({lines, sightings, lookDays, left, diapause: d, dead: 
   const points = lines.flatMap(({points}) => points).filter(({weight}) => weight > 0);
   const never = Math.min(1, d + m);
   const told = points.map(point => {
-    const inside = 1 - shareOut(point, lookDays);
+    const shareOut = sharesOut(point);
+    const inside = 1 - shareOut(lookDays);
     const notOut = (1 - never) * inside + never;
     let lnChance = Math.log(point.weight) + (left ?? 1) * Math.log(Math.max(LEAST, notOut));
     for (const {sinceDays, atDays, count} of out) {
-      const share = shareOut(point, atDays) - shareOut(point, sinceDays);
+      const share = shareOut(atDays) - shareOut(sinceDays);
       lnChance += count * Math.log(Math.max(LEAST, (1 - never) * share));
     }
     return {lnChance, late: notOut === 0 ? 0 : ((1 - never) * inside) / notOut};
@@ -69,15 +71,16 @@ export function whyNotOut({lines, sightings, lookDays, left, diapause: d, dead: 
 const LEAST = 1e-9;
 
 /** The share of the animals that are out by an instant at one point of the unknowns. */
-function shareOut({tempo, classes}: PacePoint, atDays: number): number {
+function sharesOut({tempo, classes}: PacePoint): (atDays: number) => number {
   const last = tempo.chain.stages.length - 1;
-  const dose = ownDose(tempo, last, atDays);
-  let all = 0;
-  let out = 0;
-  for (const {count, passages} of classes) {
-    const leaving: Measure | null = passages.leaving[last] ?? null;
-    all += count;
-    out += leaving === null ? 0 : count * massUpTo(leaving, dose);
-  }
-  return all === 0 ? 0 : Math.min(1, out / all);
+  const all = classes.reduce((sum, {count}) => sum + count, 0);
+  const leaving = classes.map(({standing}) => emergenceOf(tempo, standing));
+  return atDays => {
+    const dose = ownDose(tempo, last, atDays);
+    const out = classes.reduce((sum, {count}, i) => {
+      const measure = leaving[i] ?? null;
+      return measure === null ? sum : sum + count * massUpTo(measure, dose);
+    }, 0);
+    return all === 0 ? 0 : Math.min(1, out / all);
+  };
 }

@@ -4,7 +4,7 @@ import {convolve, emptyMeasure, lay, type Measure, trimmed} from './measure.ts';
 import type {Tempo} from './tempo.ts';
 
 /** Shares of one animal below this are let go at the ends of a measure. */
-const NEGLIGIBLE = 1e-7;
+const NEGLIGIBLE = 1e-6;
 
 /**
  * How those that leave a stage leave the next one: each cell's ends go through their instants to the next dose axis,

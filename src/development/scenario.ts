@@ -1,10 +1,11 @@
 // The unknowns of a lot laid out as points: member, brood ages, pace. At each the animals are independent.
 import type {Stage} from '../records/stage.ts';
 import {type BroodAges, broodAgesOf} from './brood.ts';
-import {type FounderClass, type Passages, passagesOf} from './founders.ts';
+import type {FounderClass} from './founders.ts';
 import {speedAt} from './group-members.ts';
 import type {CandidateMember} from './members.ts';
 import {normalPoints} from './normal.ts';
+import {type Standing, standingOf} from './standing.ts';
 import {type Tempo, tempoOf} from './tempo.ts';
 
 /** Animals that are alike as far as anybody knows. */
@@ -12,9 +13,8 @@ export interface AnimalClass {
   /** The stage they were last judged to be in. */
   readonly label: Stage;
   readonly count: number;
-  /** From when on this holds: when they joined the lot, or were last seen. */
-  readonly atDays: number;
-  readonly passages: Passages;
+  /** As they joined the lot, or were last seen. */
+  readonly standing: Standing;
 }
 
 /** A pace in standard deviations of the member's ln speed, and its probability up to a factor. */
@@ -62,12 +62,12 @@ export function expectedLines(
   startDays: number,
 ): readonly PaceLine[] {
   const ages = broodAgesOf(member, classes);
-  const passages = passagesAtPaces(member, classes, startDays);
+  const classesAt = foundAtPaces(member, classes, startDays);
   const paces = pacesOf(member).map(({z, weight}) => ({z, weight: (member.weight * weight) / ages.length}));
   return ages.map(broods => ({
     member,
     broods,
-    points: expectedPoints(member, startDays, paces, broods, passages),
+    points: expectedPoints(member, startDays, paces, broods, classesAt),
   }));
 }
 
@@ -78,34 +78,34 @@ export function fromTheStart(
   startDays: number,
 ): readonly PaceLine[] {
   return lines.map(({member, broods, points}) => {
-    const passages = passagesAtPaces(member, classes, startDays);
+    const classesAt = foundAtPaces(member, classes, startDays);
     const likely = points.filter(({weight}) => weight > 0);
-    return {member, broods, points: expectedPoints(member, startDays, likely, broods, passages)};
+    return {member, broods, points: expectedPoints(member, startDays, likely, broods, classesAt)};
   });
 }
 
-/** What the animals do at a pace, class by class, given the ages of the broods. */
-type PassagesAt = (tempo: Tempo, broods: BroodAges) => readonly AnimalClass[];
+/** The animals as they were found, for a pace and the ages of the broods. */
+type ClassesAt = (tempo: Tempo, broods: BroodAges) => readonly AnimalClass[];
 
 function expectedPoints(
   member: CandidateMember,
   startDays: number,
   paces: readonly Pace[],
   broods: BroodAges,
-  passagesAt: PassagesAt,
+  classesAt: ClassesAt,
 ): PacePoint[] {
   return paces.map(({z, weight}) => {
     const tempo = tempoOf(member.chain, startDays, speedAt(member, z));
-    return {z, weight, tempo, classes: passagesAt(tempo, broods)};
+    return {z, weight, tempo, classes: classesAt(tempo, broods)};
   });
 }
 
-/** Where nothing depends on the pace but the dose axis itself, the passages are computed once and shared. */
-function passagesAtPaces(
+/** Where nothing depends on the pace but the dose axis itself, paces share the same classes. */
+function foundAtPaces(
   {chain}: CandidateMember,
   classes: readonly FounderClass[],
   startDays: number,
-): PassagesAt {
+): ClassesAt {
   const sameAtAnyPace = chain.inStep && classes.every(({atDays}) => atDays === startDays);
   const known = new Map<string, readonly AnimalClass[]>();
   return (tempo, broods) => {
@@ -113,8 +113,8 @@ function passagesAtPaces(
     let made = known.get(name);
     if (made === undefined) {
       made = classes.map((founders, c) => {
-        const {stage, count, atDays} = founders;
-        return {label: stage, count, atDays, passages: passagesOf(tempo, founders, broods[c])};
+        const {stage, count} = founders;
+        return {label: stage, count, standing: standingOf(tempo, founders, broods[c])};
       });
       known.set(name, made);
     }

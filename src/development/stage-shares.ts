@@ -1,8 +1,8 @@
 // In which stages the animals are at an instant, over everything unknown.
 import type {StageShares} from './answer.ts';
-import {massUpTo} from './measure.ts';
-import type {AnimalClass, PaceLine} from './scenario.ts';
-import {ownDose, type Tempo} from './tempo.ts';
+import {borrowing} from './arena.ts';
+import type {PaceLine} from './scenario.ts';
+import {later, sharesIn} from './standing.ts';
 
 /** The name of what follows the last stage. */
 export const ADULT = 'adult';
@@ -13,32 +13,23 @@ const NEGLIGIBLE = 1e-6;
 export function stageSharesAt(lines: readonly PaceLine[], atDays: number): StageShares {
   const sums = new Map<string, number>();
   let whole = 0;
-  for (const {member, points} of lines) {
-    const {stages} = member.chain;
+  for (const {member, points} of lines)
     for (const {tempo, weight, classes} of points) {
       if (weight === 0) continue;
-      for (const animals of classes) {
-        if (animals.atDays > atDays) continue;
-        const all = weight * animals.count;
+      for (const {count, standing} of classes) {
+        if (standing.atDays > atDays) continue;
+        const all = weight * count;
         whole += all;
-        let reached = 1;
-        for (let stage = 0; stage < stages.length; stage++) {
-          const left = shareBeyond(animals, tempo, stage, atDays);
-          add(sums, stages[stage]!.name, all * (reached - left));
-          reached = left;
-        }
-        add(sums, ADULT, all * reached);
+        let out = all;
+        const shares = borrowing(() => sharesIn(tempo, later(tempo, standing, atDays)));
+        shares.forEach((share, stage) => {
+          add(sums, member.chain.stages[stage]!.name, all * share);
+          out -= all * share;
+        });
+        add(sums, ADULT, Math.max(0, out));
       }
     }
-  }
   return normalised(sums, whole);
-}
-
-/** The share of a class that has left a stage by an instant, or began beyond it. */
-export function shareBeyond({passages}: AnimalClass, tempo: Tempo, stage: number, atDays: number): number {
-  const leaving = passages.leaving[stage] ?? null;
-  const left = leaving === null ? 0 : massUpTo(leaving, ownDose(tempo, stage, atDays));
-  return Math.min(1, left + 1 - passages.startsBy[stage]!);
 }
 
 function add(sums: Map<string, number>, name: string, share: number) {

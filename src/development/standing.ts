@@ -1,5 +1,5 @@
 // Where the animals of one kind of past stand at one pace: for every stage, when those now in it will leave it.
-import type {FounderClass, Passages} from './founders.ts';
+import type {FounderClass} from './founders.ts';
 import {remainingOf} from './founding.ts';
 import {
   emptyMeasure,
@@ -113,25 +113,19 @@ export function blended(standings: readonly Standing[], shares: readonly number[
   };
 }
 
-/** How they go on from here if nobody looks again. */
-export function passagesFrom(tempo: Tempo, {leaving: holding, atDays, notOutDays}: Standing): Passages {
-  const startsBy: number[] = [];
-  const leaving: (Measure | null)[] = [];
-  const last = holding.length - 1;
-  let begun = 0;
-  let before: Measure | null = null;
-  holding.forEach((measure, stage) => {
+/** When they leave the last stage if nobody looks again; null where none do before the course ends. */
+export function emergenceOf(tempo: Tempo, {leaving, atDays, notOutDays}: Standing): Measure | null {
+  const last = leaving.length - 1;
+  let out: Measure | null = null;
+  for (let stage = 0; stage <= last; stage++) {
     const from = ownDose(tempo, stage, stage === last ? notOutDays : atDays);
-    const staying: Measure | null = measure === null ? null : beyond(measure, from);
-    const coming: Measure | null = before === null ? null : passOn(tempo, stage - 1, before);
-    begun += staying === null ? 0 : wholeOf(staying);
-    before = both(coming, staying);
+    const measure = leaving[stage]!;
+    const coming: Measure | null = out === null ? null : passOn(tempo, stage - 1, out);
+    out = both(coming, measure === null ? null : beyond(measure, from));
     // Laying them together spreads some back over the cell they stand in: nobody was out by then.
-    if (before !== null && stage === last) before = allBeyond(before, from);
-    startsBy.push(begun);
-    leaving.push(before);
-  });
-  return {startsBy, leaving};
+    if (out !== null && stage === last) out = allBeyond(out, from);
+  }
+  return out;
 }
 
 function both(a: Measure | null, b: Measure | null): Measure | null {

@@ -1,10 +1,13 @@
 // What is asked of a lot's emergence, as distributions over the dose of the last stage.
 import {compareStages} from '../records/stage.ts';
+import {borrowing} from './arena.ts';
 import {dosesAt, LEVELS, levelsOf} from './levels.ts';
 import {type Measure, massUpTo, reachOf, shifted, together, wholeOf} from './measure.ts';
 import {chanceOfAtLeast, sharesForAtLeast} from './order-statistics.ts';
 import {rowOfAnimals} from './row-of-animals.ts';
 import type {AnimalClass} from './scenario.ts';
+import {emergenceOf} from './standing.ts';
+import type {Tempo} from './tempo.ts';
 
 /** One animal taken at random; the first; half of them, rounded up; 95 per cent of them, rounded up. */
 export const STATISTICS = ['animal', 'first', 'half', 'last'] as const;
@@ -20,44 +23,52 @@ export interface Part {
 }
 
 /**
- * The parts of every statistic, of animals that are independent of each other. An animal taken at random is of one
- * stage, as it was last judged at an instant: each is a part, for between two there may be a time in which none emerges.
+ * The parts of statistics, of animals that are independent of each other. An animal taken at random is of one stage, as
+ * it was last judged at an instant: each is a part, for between two there may be a time in which none emerges.
  */
-export function statisticParts(classes: readonly AnimalClass[]): readonly Part[] {
-  const inOrder = classes.toSorted((a, b) => compareStages(a.label, b.label) || b.atDays - a.atDays);
+export function statisticParts(
+  tempo: Tempo,
+  classes: readonly AnimalClass[],
+  wanted: readonly Statistic[],
+): readonly Part[] {
+  return borrowing(() => partsOf(tempo, classes, wanted));
+}
+
+function partsOf(tempo: Tempo, classes: readonly AnimalClass[], wanted: readonly Statistic[]): Part[] {
+  const inOrder = classes.toSorted(
+    (a, b) => compareStages(a.label, b.label) || b.standing.atDays - a.standing.atDays,
+  );
+  const leaving = inOrder.map(({standing}) => emergenceOf(tempo, standing));
   const counts = inOrder.map(({count}) => count);
-  const all = Math.round(counts.reduce((sum, count) => sum + count, 0));
-  const names = inOrder.map(({label, atDays}) => `${label} ${atDays}`);
+  const all = Math.round(sum(counts));
+  const names = inOrder.map(({label, standing}) => `${label} ${standing.atDays}`);
   const animals = [...new Set(names)].map((name): Part => {
-    const alike = inOrder.filter((_, i) => names[i] === name);
-    const count = alike.reduce((sum, known) => sum + known.count, 0);
-    return {statistic: 'animal', of: name, share: count / all, levels: levelsIn(mixed(alike, count), LEVELS)};
+    const alike = [...names.keys()].filter(i => names[i] === name);
+    const count = sum(alike.map(i => counts[i]!));
+    const mixture = alike.reduce<Measure | null>((so, i) => mixed(so, leaving[i]!, counts[i]! / count), null);
+    return {statistic: 'animal', of: name, share: count / all, levels: levelsIn(mixture, LEVELS)};
   });
-  if (all === 1) return STATISTICS.flatMap(statistic => animals.map(part => ({...part, statistic})));
+  if (all === 1) return wanted.flatMap(statistic => animals.map(part => ({...part, statistic})));
 
-  const last = inOrder.map(({passages}) => passages.leaving.at(-1) ?? null);
-  const ranks = {first: 1, half: Math.ceil(all / 2), last: Math.ceil(0.95 * all - 1e-9)};
-  const kth = (statistic: keyof typeof ranks): Part => ({
-    statistic,
-    of: 'all',
-    share: 1,
-    levels:
-      last.length === 1
-        ? levelsIn(last[0]!, sharesForAtLeast(ranks[statistic], all))
-        : levelsOfRank(ranks[statistic], last, counts),
+  const rankOf = {first: 1, half: Math.ceil(all / 2), last: Math.ceil(0.95 * all - 1e-9)};
+  return wanted.flatMap((statistic): Part[] => {
+    if (statistic === 'animal') return animals;
+    const rank = rankOf[statistic];
+    const levels =
+      leaving.length === 1
+        ? levelsIn(leaving[0]!, sharesForAtLeast(rank, all))
+        : levelsOfRank(rank, leaving, counts);
+    return [{statistic, of: 'all', share: 1, levels}];
   });
-  return [...animals, kth('first'), kth('half'), kth('last')];
 }
 
-/** When an animal taken at random from classes leaves the last stage. */
-function mixed(classes: readonly AnimalClass[], all: number): Measure | null {
-  return classes.reduce<Measure | null>((so, {count, passages}) => {
-    const leaving = passages.leaving.at(-1) ?? null;
-    if (leaving === null) return so;
-    const part = shifted(leaving, 0, count / all);
-    return so === null ? part : together(so, part);
-  }, null);
+function mixed(so: Measure | null, leaving: Measure | null, share: number): Measure | null {
+  if (leaving === null) return so;
+  const part = shifted(leaving, 0, share);
+  return so === null ? part : together(so, part);
 }
+
+const sum = (numbers: readonly number[]): number => numbers.reduce((a, b) => a + b, 0);
 
 function levelsIn(measure: Measure | null, shares: Float64Array): Float64Array {
   return measure === null

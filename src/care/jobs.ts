@@ -50,7 +50,7 @@ const known = new WeakMap<CareInput, readonly Job[]>();
 function findJobs(input: CareInput, open: OpenTime): Job[] {
   const {state, civil, instantAfterDegreeDays} = input;
   const setting = {input, open, clock: clockOf(civil, instantAfterDegreeDays), ledger: ledgerOf(state)};
-  const rules = rulesInForce(state.rules);
+  const rules = rulesInForce(state.rules, input.profiles);
   const wanting = wantings(
     input,
     rules.filter(rule => !isFinishing(rule)),

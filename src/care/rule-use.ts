@@ -25,7 +25,7 @@ export interface RuleUse {
 /** Every rule of the room: its own, then the start values; those switched off too. */
 export function ruleUses(input: CareInput): RuleUse[] {
   const {state} = input;
-  const inForce = rulesInForce(state.rules);
+  const inForce = rulesInForce(state.rules, input.profiles);
   const used = new Map<Rule, string[]>();
   for (const {lot, unit, housed} of housedLots(input))
     for (const rule of nearestRules(inForce, housed).values()) {

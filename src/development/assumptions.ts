@@ -1,7 +1,10 @@
 // What a forecast takes for granted, and what would help it, in plain sentences.
+import {listed} from '../records/stage-words.ts';
 import {asShare} from './chance-words.ts';
 
 export interface Circumstances {
+  /** Candidates of whose figures some are from memory. */
+  readonly fromMemory: readonly string[];
   readonly hidden: boolean;
   readonly survivalKnown: boolean;
   /** Temperatures end before the animals are expected to be out. */
@@ -52,6 +55,10 @@ export function assumptionsOf(known: Circumstances): readonly string[] {
     );
   if (known.instarUnknown)
     said.push('The instar was not told: it is taken as likely as the time each instar takes.');
+  if (known.fromMemory.length > 0)
+    said.push(
+      `Some figures of ${listed(known.fromMemory)} are from memory, not read in a source: take its dates with care.`,
+    );
   if (!known.survivalKnown)
     said.push('No survival is known for this kind, so the numbers expected take it that none dies.');
   return said;

@@ -134,6 +134,11 @@ function forecastOf(request: ForecastRequest): LotForecast {
       ...unfit,
       ...restSentences(rest),
       ...assumptionsOf({
+        fromMemory: candidates.flatMap(({profile, weight}) =>
+          weight > 0 && profile.sources.some(({provenance}) => provenance === 'from-memory')
+            ? [profile.profile]
+            : [],
+        ),
         hidden,
         survivalKnown: survival !== null,
         temperatureUnknown,

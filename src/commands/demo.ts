@@ -1,9 +1,10 @@
 import {makeDemo} from '../work/demo.ts';
 import {openDesk} from '../work/desk.ts';
+import {forecastSaid} from '../work/forecast-said.ts';
 import {outlooks} from '../work/outlook.ts';
 import {today} from '../work/today.ts';
 import {type Command, examples} from './command.ts';
-import {forecastText} from './forecast-text.ts';
+import {saidText} from './said-text.ts';
 import {openScreens} from './screens.ts';
 import {todayText} from './today-text.ts';
 
@@ -27,7 +28,9 @@ export const command: Command = {
       return;
     }
     const desk = await openDesk(there);
-    const forecasts = (await outlooks(desk)).map(outlook => forecastText(outlook, desk, invocation.columns));
+    const forecasts = (await outlooks(desk)).map(outlook =>
+      saidText(forecastSaid(outlook, desk), invocation.columns),
+    );
     process.stdout.write(
       `${[`The example room stands in ${room}`, todayText(await today(desk), desk, invocation.columns), ...forecasts].join('\n\n')}\n`,
     );

@@ -1,10 +1,12 @@
 import {InvalidArgumentError} from 'commander';
 import {openDesk} from '../work/desk.ts';
-import {figuresBehind} from '../work/figures.ts';
 import {forecastAnswer} from '../work/forecast-answer.ts';
+import {forecastSaid} from '../work/forecast-said.ts';
 import {outlooks} from '../work/outlook.ts';
+import {why} from '../work/why.ts';
+import {whyAnswer} from '../work/why-words.ts';
 import {type Command, examples} from './command.ts';
-import {forecastText} from './forecast-text.ts';
+import {saidText} from './said-text.ts';
 import {numberWord} from './words.ts';
 
 export const command: Command = {
@@ -22,21 +24,36 @@ export const command: Command = {
       .option('--why', 'what it rests on: readings, candidates, figures and their sources');
     examples(command, 'forecast', 'forecast 26-031-A --why', 'forecast 26-031-A --hold 22');
   },
-  async run(invocation, codes, {hold, why, published, futures}) {
+  async run(invocation, codes, {hold, why: whyAsked, published, futures}) {
     const desk = await openDesk(invocation, codes.length === 0 ? 'open' : 'all');
+    const lessons = published === true ? {lessons: []} : {};
     const answers = await outlooks(desk, {
       codes: codes.length === 0 ? undefined : codes,
       holdC: typeof hold === 'number' ? hold : undefined,
       futures: typeof futures === 'number' ? futures : undefined,
-      ...(published === true ? {lessons: []} : {}),
+      ...lessons,
     });
-    const behind =
-      why === true ? await Promise.all(answers.map(outlook => figuresBehind(outlook, desk))) : [];
+    const reasons =
+      whyAsked === true
+        ? await Promise.all(
+            answers.map(({lot}) =>
+              why(desk, {
+                lot: lot.code,
+                holdC: typeof hold === 'number' ? hold : undefined,
+                published: published === true,
+              }),
+            ),
+          )
+        : [];
     invocation.answer(
-      answers.map(outlook => forecastAnswer(outlook, desk)),
+      answers.map((outlook, i) => {
+        const told = reasons[i];
+        const answer = forecastAnswer(outlook, desk);
+        return told === undefined ? answer : {...answer, why: whyAnswer(told, desk)};
+      }),
       () =>
         answers
-          .map((outlook, i) => forecastText(outlook, desk, invocation.columns, behind[i]))
+          .map((outlook, i) => saidText(forecastSaid(outlook, desk, reasons[i]), invocation.columns))
           .join('\n\n') || 'no lot is open',
     );
   },

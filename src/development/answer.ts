@@ -1,5 +1,6 @@
 // What a forecast says. All instants are days since 1970-01-01T00:00Z; null is beyond the horizon, or not known.
 import type {Stage} from '../records/stage.ts';
+import type {Doubts} from './doubts.ts';
 import type {NotOut} from './not-out.ts';
 import type {Rest} from './rest.ts';
 
@@ -74,6 +75,8 @@ export interface LotForecast {
   readonly notOut: NotOut | null;
   readonly startCheckingDays: number | null;
   readonly nextCheckDays: number | null;
+  /** What the width of the window is made of; null where it was not asked for, or there is no window. */
+  readonly doubts: Doubts | null;
   /** Entries whose count was more likely worthless than not, and so left out. */
   readonly leftOut: readonly string[];
   /** What was taken for granted, and what would help, in plain sentences. */

@@ -5,7 +5,8 @@ import {assumptionsOf} from './assumptions.ts';
 import {nextCheck, startChecking} from './checks.ts';
 import {degreeDayStanding} from './degree-day-standing.ts';
 import {knownUntil} from './dose-course.ts';
-import {emergenceCurves, emergenceCurvesAhead} from './emergence-curve.ts';
+import {doubtsOf} from './doubts.ts';
+import {type CurvesAhead, emergenceCurves, emergenceCurvesAhead} from './emergence-curve.ts';
 import {classesOf, type FounderClass} from './founders.ts';
 import {learn} from './learning.ts';
 import {looksOf} from './looks.ts';
@@ -128,6 +129,7 @@ function forecastOf(request: ForecastRequest): LotForecast {
       holdDays: holdHoursOf(request) / HOURS_A_DAY,
       expectedBetween: (from, to) => (alive ?? 1) * Math.max(0, outBy(to) - outBy(from)),
     }),
+    doubts: request.doubts === true ? doubtsOf(lines, mediansOf(ahead, span)) : null,
     leftOut: learned?.leftOut ?? [],
     assumptions: [
       ...moults,
@@ -163,6 +165,13 @@ function statusOf(
   if (late) return 'late';
   if (sightings.some(({kind}) => kind === 'emergence')) return 'emerging';
   return animal.p05 !== null && nowDays >= animal.p05 - 1 ? 'due' : 'developing';
+}
+
+/** When half of the animals are out in each of the futures, as far as they are within the horizon. */
+function mediansOf({futures, inFuture}: CurvesAhead, span: Span): readonly number[] {
+  return Array.from({length: futures}, (_, future) =>
+    instantOf(atDays => inFuture(future, 'animal', atDays), 0.5, span),
+  ).flatMap(atDays => atDays ?? []);
 }
 
 /** As the candidates weigh before anything is seen. */
@@ -264,6 +273,7 @@ function empty(
     notOut: null,
     startCheckingDays: null,
     nextCheckDays: null,
+    doubts: null,
     leftOut: [],
     assumptions,
   };

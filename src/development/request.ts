@@ -76,6 +76,8 @@ export interface ForecastRequest {
   readonly chances?: readonly number[] | undefined;
   /** Instants by which the chance of an animal, and of the first of all, to be out is wanted. */
   readonly outAtDays?: readonly number[] | undefined;
+  /** What the width of the window is made of is wanted too. */
+  readonly doubts?: boolean | undefined;
   /** Futures of the course, by their place, in which the instant of a chance is wanted. */
   readonly inFutures?: readonly {readonly future: number; readonly chance: number}[] | undefined;
 }

@@ -38,7 +38,7 @@ export interface Otherwise {
   /** Temperatures, each held in one of as many futures. */
   readonly heldEach?: readonly number[];
   readonly asked?: Partial<
-    Pick<ForecastRequest, 'chances' | 'inFutures' | 'outAtDays' | 'sightings' | 'looksDays'>
+    Pick<ForecastRequest, 'chances' | 'inFutures' | 'doubts' | 'outAtDays' | 'sightings' | 'looksDays'>
   >;
 }
 

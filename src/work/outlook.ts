@@ -7,7 +7,7 @@ import {forecastLot} from '../development/forecast.ts';
 import {Refusal} from '../records/refusal.ts';
 import {type Lot, openLots} from '../records/state.ts';
 import {doseBetween} from '../thermal/dose.ts';
-import {type CaseQuestion, caser, type Otherwise} from './cases.ts';
+import {type Case, type CaseQuestion, caser, type Otherwise} from './cases.ts';
 import type {Desk} from './desk.ts';
 import type {Experience} from './experience.ts';
 import {lessonsOf} from './lessons.ts';
@@ -55,16 +55,17 @@ export function outlooker(
   question: Omit<OutlookQuestion, 'codes'> = {},
 ): OutlookOf {
   const caseOf = caser(desk, lots, {...question, lessons: question.lessons ?? lessonsOf(desk)});
-  return async (lot, otherwise = {}) => {
-    const {request, course, unit, experience} = await caseOf(lot, otherwise);
-    return {
-      lot,
-      unit,
-      forecast: forecastLot(request),
-      readings: summaryOf(course, request.nowDays),
-      expectedC: meanOf(course, course.expectedFromDays, course.expectedFromDays + WEEK_DAYS),
-      experience,
-    };
+  return async (lot, otherwise = {}) => outlookFrom(lot, await caseOf(lot, otherwise));
+}
+
+export function outlookFrom(lot: Lot, {request, course, unit, experience}: Case): Outlook {
+  return {
+    lot,
+    unit,
+    forecast: forecastLot(request),
+    readings: summaryOf(course, request.nowDays),
+    expectedC: meanOf(course, course.expectedFromDays, course.expectedFromDays + WEEK_DAYS),
+    experience,
   };
 }
 

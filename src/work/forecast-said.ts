@@ -1,17 +1,16 @@
 // A lot's outlook in words.
 
 import type {Window} from '../development/answer.ts';
-import {TELL_APART} from '../development/not-out.ts';
 import {MOSTLY} from '../development/rest.ts';
 import {instantWords} from '../exchange/time-words.ts';
 import {MS_PER_DAY} from '../records/entry.ts';
 import {compareStages} from '../records/stage.ts';
-import type {Desk} from '../work/desk.ts';
-import type {FigureSource} from '../work/figures.ts';
-import type {Outlook} from '../work/outlook.ts';
-import {chillWords, notOutWords} from '../work/rest-words.ts';
-import type {SaidLine} from '../work/said-lines.ts';
-import {marginLines} from './said-text.ts';
+import type {Desk} from './desk.ts';
+import type {Outlook} from './outlook.ts';
+import {chillWords, notOutWords} from './rest-words.ts';
+import type {SaidLine, SaidLines} from './said-lines.ts';
+import type {Why} from './why.ts';
+import {grantedLines, whyWords} from './why-words.ts';
 
 const STATUS_WORDS = {
   developing: 'developing',
@@ -22,33 +21,29 @@ const STATUS_WORDS = {
   unknown: 'no dates can be given',
 } as const;
 
-/** @param behind the profiles the figures come from, where the reasons are wanted too; why there is no date is always said */
-export function forecastText(
-  outlook: Outlook,
-  desk: Desk,
-  columns: number,
-  behind?: readonly FigureSource[],
-): string {
+/** @param told the reasons, where they are wanted too; why there is no date is always said */
+export function forecastSaid(outlook: Outlook, desk: Desk, told?: Why): SaidLines {
   const {lot, unit, forecast} = outlook;
   const alive = forecast.alive === null ? 'number alive not known' : `${forecast.alive} alive`;
   const title = [lot.code, unit, lot.taxon ?? '', alive, STATUS_WORDS[forecast.status]].filter(
     part => part !== '',
   );
-  const isAsked = behind !== undefined || forecast.animal.p50 === null;
-  const lines = [...facts(outlook, desk), ...(isAsked ? reasons(outlook, behind ?? []) : [])];
-  return [title.join(' · '), ...lines.flatMap(line => marginLines(line, columns))].join('\n');
+  const undated = forecast.animal.p50 === null;
+  const reasons =
+    told !== undefined
+      ? whyWords(told, desk).lines
+      : [readingsLine(outlook), ...(undated ? grantedLines(forecast) : [])];
+  return {title: title.join(' · '), lines: [...facts(outlook, desk), ...reasons]};
 }
 
-type Line = SaidLine;
-
-function facts({forecast, readings, experience}: Outlook, desk: Desk): Line[] {
+function facts({forecast, experience}: Outlook, desk: Desk): SaidLine[] {
   const {first, half, last, animal, candidates, pace} = forecast;
   const open = forecast.status === 'unknown' ? 'not known' : 'beyond the horizon';
   const when = (days: number | null) =>
     days === null ? open : instantWords(days * MS_PER_DAY, desk.civil, desk.now);
   const window = (times: Window) =>
     times.p10 === null ? open : `${when(times.p50)}  (${when(times.p10)} to ${when(times.p90)})`;
-  const lines: Line[] = [];
+  const lines: SaidLine[] = [];
   const stages = Object.entries(forecast.stagesNow)
     .filter(([, share]) => share >= 0.005)
     .sort(([a], [b]) => compareStages(a, b));
@@ -78,24 +73,11 @@ function facts({forecast, readings, experience}: Outlook, desk: Desk): Line[] {
         'begins from',
         `${Math.exp(own.lnMean).toFixed(2)} for ${profile}, as ${own.lots === 1 ? 'a finished lot' : `${own.lots} finished lots`} of this room went`,
       ]);
-  lines.push([
-    'readings',
-    `${percent(readings.coverage)} of the time read${filled(readings.filledHours)}; ${readings.basis}`,
-  ]);
   return lines;
 }
 
-function reasons({forecast}: Outlook, behind: readonly FigureSource[]): Line[] {
-  return [
-    ...(forecast.notOut === null
-      ? []
-      : TELL_APART.map((text, i) => [i === 0 ? 'tell apart' : '', text] as const)),
-    ...forecast.assumptions.map(text => ['granted', text] as const),
-    ...behind.flatMap(({profile, name, sources, fromMemory}) => [
-      ['figures', `${profile} (${name})${fromMemory ? ': some figures are from memory' : ''}`] as const,
-      ...sources.map(source => ['', source] as const),
-    ]),
-  ];
+function readingsLine({readings: {coverage, filledHours, basis}}: Outlook): SaidLine {
+  return ['readings', `${percent(coverage)} of the time read${filled(filledHours)}; ${basis}`];
 }
 
 function percent(share: number): string {

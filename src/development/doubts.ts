@@ -1,7 +1,8 @@
 // What the width of a window is made of: who they are, which kind of a group, how fast, how unlike, how warm.
 import {type DoseCourse, reachedAt} from './dose-course.ts';
-import {type Measure, massUpTo} from './measure.ts';
+import {massUpTo} from './measure.ts';
 import type {PaceLine, PacePoint} from './scenario.ts';
+import {emergenceOf} from './standing.ts';
 
 /** Parts of the variance of the emergence of one animal, in days squared. They add up to about the whole. */
 export interface Doubts {
@@ -27,7 +28,7 @@ export function doubtsOf(lines: readonly PaceLine[], mediansDays: readonly numbe
   const byCandidate = new Map<number, {kinds: Mean[]; pace: number; animals: number}>();
   for (const line of lines) {
     const {course} = line.member.chain.stages.at(-1)!;
-    const points = line.points.flatMap(point => (point.weight > 0 ? (emergenceOf(point, course) ?? []) : []));
+    const points = line.points.flatMap(point => (point.weight > 0 ? (momentsOf(point, course) ?? []) : []));
     if (points.length === 0) continue;
     const own = meanOf(points);
     const so = byCandidate.get(line.member.candidate) ?? {kinds: [], pace: 0, animals: 0};
@@ -54,7 +55,7 @@ export function doubtsOf(lines: readonly PaceLine[], mediansDays: readonly numbe
 }
 
 /** Mean and variance of the instant at which the animals of one point emerge; undefined where none does. */
-function emergenceOf(
+function momentsOf(
   {tempo, weight, classes}: PacePoint,
   course: DoseCourse,
 ): (Mean & {readonly variance: number}) | undefined {
@@ -63,8 +64,8 @@ function emergenceOf(
   let mass = 0;
   let sum = 0;
   let squares = 0;
-  for (const {count, passages} of classes) {
-    const leaving: Measure | null = passages.leaving[last] ?? null;
+  for (const {count, standing} of classes) {
+    const leaving = emergenceOf(tempo, standing);
     if (leaving === null) continue;
     const {step, first, length} = leaving;
     let below = 0;

@@ -165,7 +165,7 @@ describe('teneral review', () => {
         asked.push(...room.ask<Told[]>(at, 'forecast', (begun as {code: string}).code));
     }
     granted(room.apply(START, [lot('A', START)]));
-  });
+  }, 240_000);
 
   it('replays what was said then, although more is known now', () => {
     const review = room.ask<Review>(START, 'review');

@@ -6,7 +6,7 @@ import {rateCurve} from '../exchange/pictures/rate-curve.ts';
 import {textTable} from '../exchange/text-table.ts';
 import type {Observed} from '../thermal/fit/observed.ts';
 import type {RateModelSpec} from '../thermal/rate-model.ts';
-import type {Compared, CurveAnswer, LineAnswer, Predicted} from '../work/fit.ts';
+import type {BestModel, Compared, CurveAnswer, LineAnswer, Predicted} from '../work/fit.ts';
 import type {FitInput} from '../work/fit-input.ts';
 import {pictureOf} from '../work/fit-picture.ts';
 import type {FitSaved} from '../work/fit-saved.ts';
@@ -55,7 +55,7 @@ export function curveText(answer: CurveAnswer, rows: readonly Observed[], drawin
 
 export function comparedText(
   answers: readonly Compared[],
-  best: RateModelSpec,
+  {model: best, warnings}: BestModel,
   rows: readonly Observed[],
   drawing: Drawing,
 ): string {
@@ -82,7 +82,7 @@ export function comparedText(
     ]),
     `--save keeps ${best.kind}: ${landmarkWords(best)}`,
     picture(best, rows, [], drawing),
-    ...foot(answers.find(({model}) => model.kind === best.kind)?.warnings ?? [], drawing),
+    ...foot(warnings, drawing),
   );
 }
 

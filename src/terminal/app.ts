@@ -3,6 +3,8 @@ import type {Glyphs} from '../exchange/pictures/glyphs.ts';
 import type {TreeNode} from '../exchange/pictures/tree.ts';
 import type {Refusal} from '../records/refusal.ts';
 import type {Choice} from '../work/choice.ts';
+import type {Fitting} from '../work/fitting.ts';
+import type {LibraryEntry} from '../work/library.ts';
 import type {UnitCourse} from '../work/unit-course.ts';
 import type {Asking} from './ask/asking.ts';
 import {roundHome} from './homes.ts';
@@ -45,6 +47,8 @@ export type Message =
   | {readonly is: 'outlooks-told'; readonly of: string}
   | {readonly is: 'course'; readonly key: string; readonly course: Loaded<UnitCourse>}
   | {readonly is: 'choices'; readonly key: string; readonly choices: Loaded<readonly Choice[]>}
+  | {readonly is: 'library'; readonly library: Loaded<readonly LibraryEntry[]>}
+  | {readonly is: 'fit'; readonly key: string; readonly fit: Loaded<Fitting>}
   | {readonly is: 'tree'; readonly key: string; readonly tree: Loaded<TreeNode>}
   /** What was said or had changed is no news any more. */
   | {readonly is: 'moment-over'; readonly serial: number};
@@ -68,6 +72,8 @@ export function firstApp(facts: Facts, terminal: Terminal): App {
     outlooks: {of: undefined, byLot: new Map(), failed: undefined},
     courses: new Map(),
     trees: new Map(),
+    library: undefined,
+    fits: new Map(),
     whole: undefined,
     choices: new Map(),
     asking: undefined,
@@ -108,9 +114,11 @@ export function nameOfEffect(effect: Effect): string {
     case 'course':
     case 'tree':
     case 'choices':
+    case 'fit':
       return `${effect.do} ${effect.key}`;
     case 'whole':
-      return 'whole';
+    case 'library':
+      return effect.do;
     default:
       return 'act';
   }

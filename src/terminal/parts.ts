@@ -4,10 +4,13 @@ import {acts} from './acts/acts.ts';
 import {candidates} from './candidates/candidates.ts';
 import {emergence} from './emergence/emergence.ts';
 import {find} from './find/find.ts';
+import {fit} from './fit/fit.ts';
 import {form} from './form/form.ts';
 import {keys} from './keys/keys.ts';
 import {lot} from './lot/lot.ts';
 import {openEnds} from './open-ends/open-ends.ts';
+import {profile} from './profile/profile.ts';
+import {profiles} from './profiles/profiles.ts';
 import {round} from './round/round.ts';
 import {sample} from './sample/sample.ts';
 import type {Sheet, SheetKind, SheetOf, SheetPart, Tables} from './sheet.ts';
@@ -24,6 +27,9 @@ const parts: {readonly [Kind in SheetKind]: SheetPart<SheetOf<Kind>>} = {
   specimen,
   acts,
   'open-ends': openEnds,
+  profiles,
+  profile,
+  fit,
   form,
   emergence,
   candidates,
@@ -53,6 +59,12 @@ export function withPart<Result>(
       return use(parts.acts, sheet);
     case 'open-ends':
       return use(parts['open-ends'], sheet);
+    case 'profiles':
+      return use(parts.profiles, sheet);
+    case 'profile':
+      return use(parts.profile, sheet);
+    case 'fit':
+      return use(parts.fit, sheet);
     case 'form':
       return use(parts.form, sheet);
     case 'emergence':

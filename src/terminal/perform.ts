@@ -7,7 +7,9 @@ import {choicesFor} from '../work/choice.ts';
 import {correct} from '../work/correct.ts';
 import {openDesk} from '../work/desk.ts';
 import {finderOf} from '../work/find.ts';
+import {fitting, keepFitting} from '../work/fitting.ts';
 import {hintsAfter} from '../work/hints.ts';
+import {library} from '../work/library.ts';
 import {record} from '../work/record.ts';
 import type {Session} from '../work/session.ts';
 import {today} from '../work/today.ts';
@@ -52,6 +54,10 @@ export async function perform(
       };
     case 'tree':
       return {is: 'tree', key: effect.key, tree: await loaded(() => treeOf(effect, session))};
+    case 'library':
+      return {is: 'library', library: await loaded(() => library(facts.desk))};
+    case 'fit':
+      return {is: 'fit', key: effect.key, fit: await loaded(() => fitting(session, effect.of))};
     case 'whole': {
       const desk = await openDesk(session, 'all');
       return {is: 'whole', whole: {revision: desk.room.revision, desk, finder: finderOf(desk)}};
@@ -67,7 +73,10 @@ export async function perform(
   }
 }
 
-type Act = Exclude<Effect, {do: 'quit' | 'outlooks' | 'course' | 'tree' | 'whole' | 'choices'}>;
+type Act = Exclude<
+  Effect,
+  {do: 'quit' | 'outlooks' | 'course' | 'tree' | 'whole' | 'choices' | 'library' | 'fit'}
+>;
 
 async function act(effect: Act, session: Session): Promise<Message> {
   try {
@@ -121,6 +130,12 @@ async function acted(effect: Act, session: Session): Promise<Acted> {
         saves: effect.saves,
         closes: effect.closes,
       };
+    }
+    case 'keep-fit': {
+      const {profile, stages, doubts} = await keepFitting(session, effect.of, effect.kept);
+      const said = stages.map(({stage, rate}) => `${stage} as ${rate.kind}`).join(', ');
+      const asked = doubts.map(({field, why}) => ` Look at ${field}: ${why}.`);
+      return {said: `Kept in ${profile}: ${said}. u takes it back.${asked.join('')}`, lately: []};
     }
     case 'correct': {
       await correct(session, effect);

@@ -6,9 +6,12 @@ import type {TreeNode} from '../exchange/pictures/tree.ts';
 import type {Day} from '../records/civil.ts';
 import type {Refusal} from '../records/refusal.ts';
 import type {RecordOf} from '../records/schema/index.ts';
+import type {RateModelKind} from '../thermal/rate-model.ts';
 import type {Choice} from '../work/choice.ts';
 import type {Desk} from '../work/desk.ts';
 import type {Finder} from '../work/find.ts';
+import type {FitSource, Fitting, FittingKept} from '../work/fitting.ts';
+import type {LibraryEntry} from '../work/library.ts';
 import type {Outlook} from '../work/outlook.ts';
 import type {Today} from '../work/today.ts';
 import type {UnitCourse} from '../work/unit-course.ts';
@@ -43,11 +46,36 @@ export type Sheet =
   /** What may be written down about a thing. */
   | {readonly kind: 'acts'; readonly of: Subject; readonly code: string; readonly cursor: number}
   | {readonly kind: 'open-ends'; readonly cursor: number}
+  | {readonly kind: 'profiles'; readonly cursor: number}
+  | {
+      readonly kind: 'profile';
+      readonly code: string;
+      /** Whose curve is drawn: 0 all stages after each other, else the stage of this number. */
+      readonly stage: number;
+      readonly scroll: number;
+    }
+  | FitSheet
   | FormSheet
   | EmergenceSheet
   | CandidatesSheet
   | {readonly kind: 'find'; readonly text: string; readonly cursor: number}
   | {readonly kind: 'keys'; readonly of: SheetKind; readonly scroll: number};
+
+/** Days at temperatures on their way into a profile. */
+export interface FitSheet {
+  readonly kind: 'fit';
+  readonly of: FitSource;
+  /** A row being typed. */
+  readonly typing: string;
+  /** 0: what is best; else the model of this number. */
+  readonly cursor: number;
+  /** Its kind; undefined where the best is to be kept. */
+  readonly model?: RateModelKind | undefined;
+  readonly profile?: string | undefined;
+  readonly name?: string | undefined;
+  readonly stage?: string | undefined;
+  readonly source?: string | undefined;
+}
 
 /** A form being filled in. */
 export interface FormSheet {
@@ -147,6 +175,9 @@ export interface View {
   readonly outlooks: Outlooks;
   readonly courses: ReadonlyMap<string, Loaded<UnitCourse>>;
   readonly trees: ReadonlyMap<string, Loaded<TreeNode>>;
+  /** Every profile at hand; undefined until somebody looks at one. */
+  readonly library: Loaded<readonly LibraryEntry[]> | undefined;
+  readonly fits: ReadonlyMap<string, Loaded<Fitting>>;
   /** The room with everything archived, as of one revision; undefined until somebody searches in it. */
   readonly whole: Whole | undefined;
   /** What lots may be, under lot and clues. */
@@ -188,6 +219,9 @@ export type Effect =
       readonly said: string;
     }
   | {readonly do: 'whole'}
+  | {readonly do: 'library'}
+  | {readonly do: 'fit'; readonly key: string; readonly of: FitSource}
+  | {readonly do: 'keep-fit'; readonly of: FitSource; readonly kept: FittingKept}
   | {
       readonly do: 'outlooks';
       readonly of: string;

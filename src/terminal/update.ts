@@ -42,6 +42,14 @@ function happened(app: App, message: Message): Next {
         courses: new Map([...app.courses, [message.key, message.course]]),
         busy: without(app.busy, `course ${message.key}`),
       });
+    case 'library':
+      return only({...app, library: message.library, busy: without(app.busy, 'library')});
+    case 'fit':
+      return only({
+        ...app,
+        fits: new Map([...app.fits, [message.key, message.fit]]),
+        busy: without(app.busy, `fit ${message.key}`),
+      });
     case 'tree':
       return only({
         ...app,
@@ -67,7 +75,17 @@ function refreshed(app: App, {facts}: Pick<Extract<Message, {is: 'facts'}>, 'fac
   if (facts.desk.room.revision === app.facts.desk.room.revision && facts.today.day === app.facts.today.day)
     return {...app, facts};
   const outlooks = {...app.outlooks, of: undefined, failed: undefined};
-  return {...app, facts, outlooks, courses: new Map(), trees: new Map(), choices: new Map(), busy: new Set()};
+  return {
+    ...app,
+    facts,
+    outlooks,
+    courses: new Map(),
+    trees: new Map(),
+    choices: new Map(),
+    library: undefined,
+    fits: new Map(),
+    busy: new Set(),
+  };
 }
 
 /** The form on top may be confirmed now. */

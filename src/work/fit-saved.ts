@@ -81,15 +81,16 @@ function modelOf(
   where: string,
 ): RateModelSpec {
   if (kind === 'table') return tableThrough(rows, wishes, where);
-  if (kind === 'degree-day') return heldLine(rows, wishes, where);
+  if (kind === 'degree-day') return heldLine(rows, wishes, where).model;
   const curve = curveKinds.find(each => each === kind);
-  return curve === undefined ? bestModel(rows, wishes, where) : curveFit(curve, rows, wishes, where).model;
+  return curve === undefined
+    ? bestModel(rows, wishes, where).model
+    : curveFit(curve, rows, wishes, where).model;
 }
 
 /** The rows themselves, beginning at the threshold of their straight part. */
 function tableThrough(rows: readonly Observed[], wishes: FitWishes, where: string): RateModelSpec {
-  const line = heldLine(rows, wishes, where);
-  const {lowerC} = landmarksOf(line);
+  const {lowerC} = landmarksOf(heldLine(rows, wishes, where).model);
   const coldest = rows[0]!.temperature;
   return {
     kind: 'table',

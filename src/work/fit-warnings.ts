@@ -25,7 +25,7 @@ export function lineWarnings(rows: readonly Observed[], fit: LineFit, weighted: 
     ...(outside.length === 0
       ? []
       : [
-          `${outside.map(({temperature}) => `${temperature} °C`).join(', ')} ${outside.length === 1 ? 'lies' : 'lie'} outside the linear range; narrow it with --from-c and --to-c`,
+          `${outside.map(({temperature}) => `${temperature} °C`).join(', ')} ${outside.length === 1 ? 'lies' : 'lie'} outside the linear range and bends the line`,
         ]),
     ...(fit.lowerC >= coldest
       ? [`the threshold of ${said(fit.lowerC)} °C is impossible: development was seen at ${coldest} °C`]

@@ -154,26 +154,39 @@ export function compared(all: readonly Observed[], wishes: FitWishes, where: str
 /** An optimum so far above the warmest row was not seen. */
 const SEEN_C = 5;
 
+/** The model to keep, and what is not sure about it. */
+export interface BestModel {
+  readonly model: RateModelSpec;
+  readonly warnings: readonly string[];
+}
+
 /**
- * The model to keep: the best supported whose optimum was seen, else a line through the straight part.
+ * The best supported whose optimum was seen, else a line through the straight part.
  * @throws Refusal where the rows fix neither
  */
-export function bestModel(all: readonly Observed[], wishes: FitWishes, where: string): RateModelSpec {
+export function bestModel(all: readonly Observed[], wishes: FitWishes, where: string): BestModel {
   const rows = rowsWithin(all, wishes, where);
   const warmest = rows.at(-1)!.temperature;
   const best = compared(rows, wishes, where).find(
     ({aicc, optimum}) => aicc !== null && (optimum === null || optimum <= warmest + SEEN_C),
   );
-  return best === undefined || best.model.kind === 'degree-day' ? heldLine(rows, wishes, where) : best.model;
+  return best === undefined || best.model.kind === 'degree-day' ? heldLine(rows, wishes, where) : best;
 }
 
 /** The line through the straight part. Beyond it nobody saw it go on, so it is held there. */
-export function heldLine(all: readonly Observed[], wishes: FitWishes, where: string): RateModelSpec {
+export function heldLine(all: readonly Observed[], wishes: FitWishes, where: string): BestModel {
   const rows = rowsWithin(all, wishes, where);
   const outside = outsideLinearRange(rows);
   const inside = rows.filter(row => !outside.includes(row));
-  const {lower, degreeDays} = lineFit(inside, wishes, where);
-  return {kind: 'degree-day', lower, upper: inside.at(-1)!.temperature, cutoff: 'horizontal', degreeDays};
+  const {lower, degreeDays, warnings} = lineFit(inside, wishes, where);
+  const left = outside.map(({temperature}) => `${temperature} °C`).join(', ');
+  return {
+    model: {kind: 'degree-day', lower, upper: inside.at(-1)!.temperature, cutoff: 'horizontal', degreeDays},
+    warnings: [
+      ...(left === '' ? [] : [`${left}: outside the linear range, and left out of the line`]),
+      ...warnings,
+    ],
+  };
 }
 
 /** @throws Refusal where no row lies within */

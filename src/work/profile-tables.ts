@@ -29,7 +29,8 @@ export async function profileRows(state?: RoomState): Promise<ProfileRow[]> {
   });
 }
 
-function rowOf(profile: Profile): ProfileRow {
+/** A profile as a line of a list. */
+export function rowOf(profile: Profile): ProfileRow {
   const days = constantDays(profile, [20]).map(({days}) => days[0] ?? null);
   return {
     profile: profile.profile,

@@ -66,25 +66,27 @@ export function rateCurve(
     const label = row % LABEL_ROWS === 0 && rate > 0 ? `${daysWords(1 / rate)} d` : '';
     return [piece(`${label.padStart(GUTTER - 2)} `), piece(glyphs.axis, 'mark'), ...joinCells(line)];
   });
-  return [...lines, [piece(' '.repeat(GUTTER) + tickWords(curve, columns))]];
+  return [...lines, [piece(`${'°C'.padStart(GUTTER - 1)} ${tickWords(curve, columns)}`)]];
 }
 
 function daysWords(days: number): string {
   return days < 10 ? days.toFixed(1) : days < 1000 ? String(Math.round(days)) : '999+';
 }
 
-/** "10   15   20 °C", each over its column. */
+/** "10   15   20", each under its column. */
 function tickWords({fromC, toC}: RateCurve, columns: number): string {
   const perC = columns / (toC - fromC);
   const step = TICKS_C.find(each => each * perC >= TICK_COLUMNS) ?? 50;
   const letters = Array.from({length: columns}, () => ' ');
-  const last = Math.floor(toC / step) * step;
-  for (let at = Math.ceil(fromC / step) * step; at <= last; at += step) {
-    const label = at + step > last ? `${at} °C` : String(at);
-    const start = Math.min(columns - label.length, Math.max(0, Math.floor((at - fromC) * perC)));
+  let free = 0;
+  for (let at = Math.ceil(fromC / step) * step; at <= toC; at += step) {
+    const start = Math.floor((at - fromC) * perC);
+    const label = String(at);
+    if (start < free || start + label.length > columns) continue;
     [...label].forEach((letter, k) => {
       letters[start + k] = letter;
     });
+    free = start + label.length + 1;
   }
   return letters.join('').trimEnd();
 }

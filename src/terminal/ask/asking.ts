@@ -2,13 +2,27 @@
 import type {Answer} from '../../care/answers.ts';
 import type {Observation} from '../../care/observations.ts';
 
+/** Fields of sheets that ask for a text. */
+export type FieldName =
+  | 'condition'
+  | 'exuviae'
+  | 'parasitoids'
+  | 'clues'
+  | 'profile'
+  | 'fit table'
+  | 'fit lots'
+  | 'fit profile'
+  | 'fit name'
+  | 'fit stage'
+  | 'fit source';
+
 /** What a text that was typed is for. */
 export type Purpose =
   | {readonly for: 'skip'; readonly ids: readonly string[]}
   | {readonly for: 'acknowledge'; readonly alert: string}
   | {readonly for: 'note'; readonly about: string}
   | {readonly for: 'reading'; readonly logger: string}
-  | {readonly for: 'field'; readonly field: 'condition' | 'exuviae' | 'parasitoids' | 'clues' | 'profile'};
+  | {readonly for: 'field'; readonly field: FieldName};
 
 export interface AskingText {
   readonly kind: 'text';

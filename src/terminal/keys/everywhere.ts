@@ -39,6 +39,12 @@ export const everywhere: readonly Binding<Sheet, View, Step>[] = [
     act: () => ({open: {kind: 'open-ends', cursor: 0}}),
   },
   {
+    strokes: ['P'],
+    short: 'profiles',
+    says: 'what is known of development, and days of your own made into a profile',
+    act: () => ({open: {kind: 'profiles', cursor: 0}}),
+  },
+  {
     strokes: ['?'],
     short: 'all keys',
     says: 'this list',

@@ -18,7 +18,9 @@ const writtenDownAfterwards: Rule = (_, {entry}, {now, civil}) => {
 
 const endsAfterItBegins: Rule = (_, {entry: {record}}) => {
   if (record.record !== 'extremes' && record.record !== 'mask') return undefined;
-  if (instantOf(record.from) < instantOf(record.to)) return undefined;
+  const [from, to] = [instantOf(record.from), instantOf(record.to)];
+  // A single reading may be masked.
+  if (from < to || (from === to && record.record === 'mask')) return undefined;
   return {what: `it ends (${record.to}) before it begins (${record.from})`, mend: 'Correct "from" or "to".'};
 };
 

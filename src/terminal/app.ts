@@ -5,6 +5,7 @@ import type {Refusal} from '../records/refusal.ts';
 import type {Choice} from '../work/choice.ts';
 import type {Fitting} from '../work/fitting.ts';
 import type {LibraryEntry} from '../work/library.ts';
+import type {DoubtRow} from '../work/logger-readings.ts';
 import type {UnitCourse} from '../work/unit-course.ts';
 import type {Asking} from './ask/asking.ts';
 import {roundHome} from './homes.ts';
@@ -49,6 +50,7 @@ export type Message =
   | {readonly is: 'choices'; readonly key: string; readonly choices: Loaded<readonly Choice[]>}
   | {readonly is: 'library'; readonly library: Loaded<readonly LibraryEntry[]>}
   | {readonly is: 'fit'; readonly key: string; readonly fit: Loaded<Fitting>}
+  | {readonly is: 'doubts'; readonly logger: string; readonly doubts: Loaded<readonly DoubtRow[]>}
   | {readonly is: 'tree'; readonly key: string; readonly tree: Loaded<TreeNode>}
   /** What was said or had changed is no news any more. */
   | {readonly is: 'moment-over'; readonly serial: number};
@@ -71,6 +73,7 @@ export function firstApp(facts: Facts, terminal: Terminal): App {
     facts,
     outlooks: {of: undefined, byLot: new Map(), failed: undefined},
     courses: new Map(),
+    doubts: new Map(),
     trees: new Map(),
     library: undefined,
     fits: new Map(),
@@ -116,6 +119,8 @@ export function nameOfEffect(effect: Effect): string {
     case 'choices':
     case 'fit':
       return `${effect.do} ${effect.key}`;
+    case 'doubts':
+      return `doubts ${effect.logger}`;
     case 'whole':
     case 'library':
       return effect.do;

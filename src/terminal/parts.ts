@@ -2,6 +2,7 @@
 
 import {acts} from './acts/acts.ts';
 import {candidates} from './candidates/candidates.ts';
+import {doubts} from './doubts/doubts.ts';
 import {emergence} from './emergence/emergence.ts';
 import {find} from './find/find.ts';
 import {fit} from './fit/fit.ts';
@@ -23,6 +24,7 @@ const parts: {readonly [Kind in SheetKind]: SheetPart<SheetOf<Kind>>} = {
   threads,
   lot,
   unit,
+  doubts,
   sample,
   specimen,
   acts,
@@ -51,6 +53,8 @@ export function withPart<Result>(
       return use(parts.lot, sheet);
     case 'unit':
       return use(parts.unit, sheet);
+    case 'doubts':
+      return use(parts.doubts, sheet);
     case 'sample':
       return use(parts.sample, sheet);
     case 'specimen':

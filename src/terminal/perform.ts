@@ -1,5 +1,6 @@
 // The work that the screens ask for, done by work/; every answer comes back as a message.
 
+import {homedir} from 'node:os';
 import {sentenceOf} from '../records/daybook.ts';
 import {Refusal} from '../records/refusal.ts';
 import {finish, skip} from '../work/care-acts.ts';
@@ -9,7 +10,9 @@ import {openDesk} from '../work/desk.ts';
 import {finderOf} from '../work/find.ts';
 import {fitting, keepFitting} from '../work/fitting.ts';
 import {hintsAfter} from '../work/hints.ts';
+import {importFiles} from '../work/import.ts';
 import {library} from '../work/library.ts';
+import {recentDoubts} from '../work/logger-readings.ts';
 import {record} from '../work/record.ts';
 import type {Session} from '../work/session.ts';
 import {today} from '../work/today.ts';
@@ -52,6 +55,12 @@ export async function perform(
         key: effect.key,
         course: await loaded(() => unitCourse(facts.desk, effect.unit, effect.fromDays, effect.toDays)),
       };
+    case 'doubts':
+      return {
+        is: 'doubts',
+        logger: effect.logger,
+        doubts: await loaded(() => recentDoubts(facts.desk, effect.logger)),
+      };
     case 'tree':
       return {is: 'tree', key: effect.key, tree: await loaded(() => treeOf(effect, session))};
     case 'library':
@@ -75,7 +84,7 @@ export async function perform(
 
 type Act = Exclude<
   Effect,
-  {do: 'quit' | 'outlooks' | 'course' | 'tree' | 'whole' | 'choices' | 'library' | 'fit'}
+  {do: 'quit' | 'outlooks' | 'course' | 'tree' | 'whole' | 'choices' | 'doubts' | 'library' | 'fit'}
 >;
 
 async function act(effect: Act, session: Session): Promise<Message> {
@@ -115,6 +124,13 @@ async function acted(effect: Act, session: Session): Promise<Acted> {
         said: `Could not be done: ${effect.why}.`,
         lately: effect.ids.map(id => [id, `could not be done: ${effect.why}`]),
       };
+    case 'import': {
+      const path = effect.path.replace(/^~(?=\/)/, homedir());
+      const [file] = await importFiles(session, effect.logger, [path]);
+      const {rows = 0, added = 0, duplicates = 0, rejected = []} = file ?? {};
+      const said = `${added} of ${rows} rows added, ${duplicates} known already, ${rejected.length} rejected; read as ${file?.understood ?? ''}`;
+      return {said: [said, ...(file?.doubts ?? [])].join('. '), lately: []};
+    }
     case 'undo': {
       const {voided} = await undo(session);
       return {said: `Taken back: ${voided.map(({record}) => sentenceOf(record)).join('; ')}.`, lately: []};

@@ -12,6 +12,7 @@ import type {Desk} from '../work/desk.ts';
 import type {Finder} from '../work/find.ts';
 import type {FitSource, Fitting, FittingKept} from '../work/fitting.ts';
 import type {LibraryEntry} from '../work/library.ts';
+import type {DoubtRow} from '../work/logger-readings.ts';
 import type {Outlook} from '../work/outlook.ts';
 import type {Today} from '../work/today.ts';
 import type {UnitCourse} from '../work/unit-course.ts';
@@ -21,7 +22,7 @@ import type {Values} from './form/field.ts';
 import type {FormName, Subject} from './form/forms.ts';
 import type {Stroke} from './strokes.ts';
 
-export type CourseSpan = 'day' | 'week' | 'month' | 'season';
+export type CourseSpan = 'day' | 'week' | 'month' | 'season' | 'year';
 
 export type Sheet =
   | {readonly kind: 'round'; readonly cursor: string | undefined; readonly ticked: readonly string[]}
@@ -40,7 +41,11 @@ export type Sheet =
       /** Spans by which the picture is moved into the future. */
       readonly shift: number;
       readonly scroll: number;
+      /** Its climate in figures, in place of the picture. */
+      readonly figures?: boolean;
     }
+  /** What a logger said that is hardly true. */
+  | {readonly kind: 'doubts'; readonly logger: string; readonly cursor: number}
   | {readonly kind: 'sample'; readonly code: string; readonly scroll: number}
   | {readonly kind: 'specimen'; readonly code: string; readonly scroll: number}
   /** What may be written down about a thing. */
@@ -174,6 +179,8 @@ export interface View {
   readonly facts: Facts;
   readonly outlooks: Outlooks;
   readonly courses: ReadonlyMap<string, Loaded<UnitCourse>>;
+  /** By logger. */
+  readonly doubts: ReadonlyMap<string, Loaded<readonly DoubtRow[]>>;
   readonly trees: ReadonlyMap<string, Loaded<TreeNode>>;
   /** Every profile at hand; undefined until somebody looks at one. */
   readonly library: Loaded<readonly LibraryEntry[]> | undefined;
@@ -236,6 +243,8 @@ export type Effect =
       readonly toDays: number;
     }
   | {readonly do: 'choices'; readonly key: string; readonly clues: Clues}
+  | {readonly do: 'doubts'; readonly logger: string}
+  | {readonly do: 'import'; readonly logger: string; readonly path: string}
   | {readonly do: 'tree'; readonly key: string; readonly code: string; readonly way: 'up' | 'down'}
   | {readonly do: 'quit'};
 

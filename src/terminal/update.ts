@@ -50,6 +50,12 @@ function happened(app: App, message: Message): Next {
         fits: new Map([...app.fits, [message.key, message.fit]]),
         busy: without(app.busy, `fit ${message.key}`),
       });
+    case 'doubts':
+      return only({
+        ...app,
+        doubts: new Map([...app.doubts, [message.logger, message.doubts]]),
+        busy: without(app.busy, `doubts ${message.logger}`),
+      });
     case 'tree':
       return only({
         ...app,
@@ -84,6 +90,10 @@ function refreshed(app: App, {facts}: Pick<Extract<Message, {is: 'facts'}>, 'fac
     choices: new Map(),
     library: undefined,
     fits: new Map(),
+      });
+    doubts: new Map(),
+    trees: new Map(),
+    choices: new Map(),
     busy: new Set(),
   };
 }

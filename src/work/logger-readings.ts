@@ -146,3 +146,11 @@ function cut({atDays, temperatureC, rhPercent}: Series, from: number, to: number
     rhPercent: rhPercent.subarray(from, to),
   };
 }
+
+const RECENT_DAYS = 60;
+
+/** What is doubted of the last two months, the newest first. @throws Refusal where there is no such logger */
+export async function recentDoubts(desk: Desk, code: string): Promise<DoubtRow[]> {
+  const nowDays = desk.now / MS_PER_DAY;
+  return doubtRows(await loggerReadings(desk, code, nowDays - RECENT_DAYS, nowDays), desk).reverse();
+}

@@ -13,6 +13,11 @@ export function askReading(logger: string): Asking {
   return {kind: 'text', label: `${logger} °C, and % humidity`, text: '', purpose: {for: 'reading', logger}};
 }
 
+/** A file of a logger to be imported. */
+export function askFile(logger: string): Asking {
+  return {kind: 'text', label: `file of ${logger} to import`, text: '', purpose: {for: 'import', logger}};
+}
+
 /** The logger or thermometer that stands for a unit now; undefined where it has none. */
 export function loggerOfUnit({state, now}: Desk, unit: string): string | undefined {
   const history = state.units.get(unit);

@@ -22,6 +22,15 @@ export type Purpose =
   | {readonly for: 'acknowledge'; readonly alert: string}
   | {readonly for: 'note'; readonly about: string}
   | {readonly for: 'reading'; readonly logger: string}
+  | {readonly for: 'import'; readonly logger: string}
+  /** A span of readings that is not to be trusted, or (`lift`) is. */
+  | {
+      readonly for: 'mask';
+      readonly logger: string;
+      readonly from: string;
+      readonly to: string;
+      readonly lift: boolean;
+    }
   | {readonly for: 'field'; readonly field: FieldName};
 
 export interface AskingText {

@@ -22,6 +22,13 @@ export function recorded(purpose: Purpose, text: string): Step<Sheet> {
       );
     case 'reading':
       return reading(purpose.logger, text);
+    case 'import':
+      return {effects: [{do: 'import', logger: purpose.logger, path: text}]};
+    case 'mask': {
+      const {logger, from, to, lift} = purpose;
+      const said = lift ? `trusted again: ${text}` : `masked: ${text}`;
+      return effect({record: 'mask', logger, from, to, why: text, lift}, said, `${logger} ${from}`);
+    }
     case 'field':
       return {};
   }

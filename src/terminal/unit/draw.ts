@@ -8,6 +8,7 @@ import {scrolled, whereScrolled} from '../scroll.ts';
 import type {Page, Room, SheetOf, View} from '../sheet.ts';
 import {whenWords} from '../when-words.ts';
 import {courseLines} from './course-picture.ts';
+import {figureLines} from './figures.ts';
 import {courseEffect, stretchOf} from './span.ts';
 
 export function drawUnit(sheet: SheetOf<'unit'>, view: View, room: Room): Page {
@@ -20,7 +21,10 @@ export function drawUnit(sheet: SheetOf<'unit'>, view: View, room: Room): Page {
   const stretch = stretchOf(sheet.span, sheet.shift, civil, now);
   const course = view.courses.get(courseEffect(sheet.code, stretch).key);
   const words = below(sheet, view);
-  const picture = courseLines(course, stretch, view, {columns: room.columns - 1, rows: room.body});
+  const picture =
+    sheet.figures === true
+      ? figureLines(course, stretch, view)
+      : courseLines(course, stretch, view, {columns: room.columns - 1, rows: room.body});
   const all = words.length > room.detail ? [...picture, [], ...words] : picture;
   const read =
     logger === undefined

@@ -9,9 +9,10 @@ const DAYS: Readonly<Record<CourseSpan, readonly [before: number, after: number]
   week: [4, 3],
   month: [21, 9],
   season: [92, 28],
+  year: [337, 28],
 };
 
-export const SPANS: readonly CourseSpan[] = ['day', 'week', 'month', 'season'];
+export const SPANS: readonly CourseSpan[] = ['day', 'week', 'month', 'season', 'year'];
 
 export interface Stretch {
   readonly fromDays: number;

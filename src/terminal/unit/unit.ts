@@ -1,7 +1,7 @@
 // A unit: the temperature and humidity that its animals live in.
 
 import {livingIn} from '../../work/unit-course.ts';
-import {askNote, askReading, loggerOfUnit} from '../ask/ask-text.ts';
+import {askFile, askNote, askReading, loggerOfUnit} from '../ask/ask-text.ts';
 import type {Binding} from '../bindings.ts';
 import {scrollKeys} from '../scroll.ts';
 import type {CourseSpan, SheetOf, SheetPart, Step, View} from '../sheet.ts';
@@ -49,11 +49,30 @@ const keys: readonly Key[] = [
     short: 'log reading',
     says: 'write down a temperature, and a humidity, read by hand',
     hint: true,
-    disabled: (sheet, view) =>
-      loggerOf(sheet, view) === undefined
-        ? 'this unit has no logger or thermometer; teneral unit gives it one'
-        : undefined,
+    disabled: noLogger,
     act: (sheet, view) => ({ask: askReading(loggerOf(sheet, view)!)}),
+  },
+  {
+    strokes: ['t'],
+    short: 'figures',
+    says: 'the climate in figures by day, class of temperature and hour, or the picture again',
+    hint: true,
+    act: sheet => ({sheet: {...sheet, figures: sheet.figures !== true, scroll: 0}}),
+  },
+  {
+    strokes: ['d'],
+    short: 'doubts',
+    says: 'what its logger said that is hardly true, to be masked or trusted',
+    hint: true,
+    disabled: noLogger,
+    act: (sheet, view) => ({open: {kind: 'doubts', logger: loggerOf(sheet, view)!, cursor: 0}}),
+  },
+  {
+    strokes: ['i'],
+    short: 'import',
+    says: 'import a file of its logger',
+    disabled: noLogger,
+    act: (sheet, view) => ({ask: askFile(loggerOf(sheet, view)!)}),
   },
   {
     strokes: ['n'],
@@ -77,4 +96,10 @@ export const unit: SheetPart<Unit> = {
 
 function loggerOf({code}: Unit, {facts: {desk}}: View): string | undefined {
   return loggerOfUnit(desk, code);
+}
+
+function noLogger(sheet: Unit, view: View): string | undefined {
+  return loggerOf(sheet, view) === undefined
+    ? 'this unit has no logger or thermometer; teneral unit gives it one'
+    : undefined;
 }

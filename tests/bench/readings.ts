@@ -45,7 +45,7 @@ export function benchReadings(): string {
 }
 
 /** Nine and a half years at a reading every five minutes. */
-function loggerText(): string {
+export function loggerText(): string {
   const start = Date.parse('2016-01-01T00:00Z');
   const rows = Array.from({length: READINGS}, (_, i) => {
     const time = new Date(start + i * 300_000).toISOString().slice(0, 19);

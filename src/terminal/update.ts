@@ -90,10 +90,7 @@ function refreshed(app: App, {facts}: Pick<Extract<Message, {is: 'facts'}>, 'fac
     choices: new Map(),
     library: undefined,
     fits: new Map(),
-      });
     doubts: new Map(),
-    trees: new Map(),
-    choices: new Map(),
     busy: new Set(),
   };
 }

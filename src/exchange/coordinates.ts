@@ -9,7 +9,7 @@ export interface Coordinates {
 
 const NUMBER = String.raw`\d+(?:[.,]\d+)?`;
 const ANGLE = new RegExp(
-  String.raw`^(?<first>[NSEW])?\s*(?<sign>[+−-])?(?<degrees>${NUMBER})\s*[°ºd:]?\s*(?:(?<minutes>${NUMBER})\s*['′’m:]?\s*(?:(?<seconds>${NUMBER})\s*(?:["″”s]|'')?\s*)?)?(?<last>[NSEW])?$`,
+  String.raw`^(?<first>[NSEW])?\s*(?<sign>[+−-])?(?<degrees>${NUMBER})\s*[°º:]?\s*(?:(?<minutes>${NUMBER})\s*['′’:]?\s*(?:(?<seconds>${NUMBER})\s*(?:["″”]|'')?\s*)?)?(?<last>[NSEW])?$`,
   'iu',
 );
 

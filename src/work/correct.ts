@@ -1,6 +1,10 @@
 // A wrong entry put right: it is void from now on, with its reason, and the same record with other values stands in its place.
+import {codesGiven} from '../records/codes.ts';
 import type {Entry} from '../records/entry.ts';
 import {Refusal} from '../records/refusal.ts';
+import {parseRecord} from '../records/schema/index.ts';
+import {specimenCodes} from '../records/specimen-codes.ts';
+import type {RoomState} from '../records/state.ts';
 import {openDesk} from './desk.ts';
 import {type Recorded, record} from './record.ts';
 import type {Session} from './session.ts';
@@ -31,8 +35,28 @@ export async function correct(
   if (wrong.record.record === 'void')
     throw new Refusal(`entry ${id} only voids another`, 'correct', 'Void it, and correct that one.');
   const right = {...changed(wrong, changes), replaces: id, ...(sure === true ? {sure} : {})};
+  const codes = codesAnew(wrong, right, state);
   const taken = {record: 'void', entry: id, ...(reason === undefined ? {} : {reason})};
-  return record(session, [taken, right], index => (index === 0 ? id : `in place of ${id}`));
+  return record(session, [taken, {...right, ...codes}], index => (index === 0 ? id : `in place of ${id}`));
+}
+
+/** Specimens keep their codes; where there are more of them now, the others get the next ones. */
+function codesAnew(
+  {record: wrong}: Entry,
+  right: object,
+  state: RoomState,
+): {readonly codes?: readonly string[]} {
+  if (!('codes' in wrong) || wrong.codes === undefined) return {};
+  if (!('codes' in right) || JSON.stringify(right.codes) !== JSON.stringify(wrong.codes)) return {};
+  const record = parseRecord({...right, codes: undefined}, '');
+  if (record.record !== wrong.record) return {};
+  const used = new Set([
+    ...state.samples.keys(),
+    ...state.lots.keys(),
+    ...state.specimens.keys(),
+    ...state.history.flatMap(entry => codesGiven(entry.record)),
+  ]);
+  return {codes: specimenCodes({...record, codes: wrong.codes}, code => used.has(code))};
 }
 
 /** The record with its changes, as a person would write it today. */

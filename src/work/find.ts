@@ -39,20 +39,32 @@ export function finderOf(desk: Desk): Finder {
       // Codes and days that differ by one sign are others.
       fuzzy: term => (/\d/u.test(term) || term.length < 4 ? false : 0.25),
       boost: {code: 4, text: 2},
-      boostDocument: (id: number) => (documents[id]?.kind === 'entry' ? 0.3 : 1),
+      boostDocument: (id: number) => WEIGHTS[documents[id]?.kind ?? 'entry'],
     },
   });
   index.addAll(documents);
   return {
-    find: words =>
-      index.search(words).flatMap(({id}): Found[] => {
-        const found = documents[id as number];
-        return found === undefined
-          ? []
-          : [{kind: found.kind, code: found.code, text: found.text, entry: found.entry}];
-      }),
+    find(words) {
+      const wanted = words.trim().toLowerCase();
+      const all = index.search(words).flatMap(({id}) => documents[id as number] ?? []);
+      const exact = all.filter(({kind, code}) => kind !== 'entry' && code.toLowerCase() === wanted);
+      return [...exact, ...all.filter(one => !exact.includes(one))].map(
+        ({kind, code, text, entry}): Found => ({kind, code, text, entry}),
+      );
+    },
   };
 }
+
+/** What is above comes before what is below it, and things before what was written of them. */
+const WEIGHTS: Readonly<Record<Found['kind'], number>> = {
+  sample: 3,
+  lot: 2,
+  unit: 2,
+  logger: 2,
+  person: 2,
+  specimen: 1,
+  entry: 0.3,
+};
 
 type Document = Found & {readonly id: number; readonly more: string};
 type Told = Found & {readonly more: string};

@@ -4,11 +4,11 @@ import {expect, test} from 'vitest';
 import {atOf, type Entry} from '../../src/records/entry.ts';
 import {fold} from '../../src/records/fold.ts';
 import {total} from '../../src/records/stage.ts';
-import type {RoomState} from '../../src/records/state.ts';
 import {type TraceNode, trace} from '../../src/records/trace.ts';
 import {at} from './daybook-of.ts';
 import {NOW, withBatch} from './daybook-spec.ts';
 import {randomDaybook} from './random-daybook.ts';
+import {told} from './told.ts';
 
 test('the sum of every lot holds at every instant, and agrees with adding up its records by hand', () => {
   fc.assert(
@@ -97,26 +97,4 @@ function addedUp(entries: readonly Entry[], code: string, asOf: number): number 
 function codesOf(node: TraceNode, way: 'up' | 'down', kind: TraceNode['kind']): string[] {
   const further = node[way].flatMap(next => codesOf(next, way, kind));
   return node.kind === kind ? [node.code, ...further] : further;
-}
-
-/** What a state tells, whatever its entries are called. */
-function told({lots, specimens}: RoomState): unknown {
-  return {
-    lots: new Map(
-      [...lots].map(([code, lot]) => [
-        code,
-        {
-          ...lot,
-          entries: lot.entries.map(({record}) => record),
-          sightings: lot.sightings.map(({entry: _, ...sighting}) => sighting),
-        },
-      ]),
-    ),
-    specimens: new Map(
-      [...specimens].map(([code, {entry: _, identifications, ...specimen}]) => [
-        code,
-        {...specimen, identifications: identifications.map(({record}) => record)},
-      ]),
-    ),
-  };
 }

@@ -1,3 +1,4 @@
+import {cut} from '../exchange/pictures/fit.ts';
 import {textTable} from '../exchange/text-table.ts';
 import {openDesk} from '../work/desk.ts';
 import {type Command, examples} from './command.ts';
@@ -20,7 +21,11 @@ export const command: Command = {
         {head: 'code', cell: row => row.code},
         {head: 'in words', cell: row => row.text},
       ]);
-      return found.length > SHOWN ? `${table}\nand ${found.length - SHOWN} more; add a word` : table;
+      const lines = table.split('\n').map(line => cut(line, invocation.columns));
+      return [
+        ...lines,
+        ...(found.length > SHOWN ? [`and ${found.length - SHOWN} more; add a word`] : []),
+      ].join('\n');
     });
   },
 };

@@ -60,14 +60,18 @@ const SPECIMENS: Column<rows.SpecimenRow>[] = [
   {head: 'sample', cell: row => row.sample},
 ];
 
-const METHODS: Column<rows.MethodRow>[] = [
-  {head: 'method', cell: row => row.code},
-  {head: 'fields', cell: row => row.fields.join(' ') || '–'},
-  {head: 'usually (common practice, no source)', cell: row => row.usually},
-];
+/** Too long for columns: what is usual, then the fields. */
+function methodLines({code, usually, fields}: rows.MethodRow): string[] {
+  const lines = [usually, fields.join(' ')].filter(line => line !== '');
+  return lines.map((line, i) => `${(i === 0 ? code : '').padEnd(12)}${line}`);
+}
 
 const tables = {
-  methods: () => listed(rows.methodRows(), METHODS),
+  methods: () => {
+    const value = rows.methodRows();
+    const lines = ['What is usual is common practice, no source.', ...value.flatMap(methodLines)];
+    return {value, text: () => lines.join('\n')};
+  },
   samples: (desk: Desk) => listed(rows.samples(desk), SAMPLES),
   lots: (desk: Desk) => listed(rows.lots(desk), LOTS),
   units: (desk: Desk) => listed(rows.units(desk), UNITS),

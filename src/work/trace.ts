@@ -38,7 +38,7 @@ export function upTree(node: TraceNode, desk: Desk): TreeNode {
 }
 
 function isOfSpecimen({record}: Entry): boolean {
-  return OF_SPECIMENS.has(record.record);
+  return OF_SPECIMENS.has(record.record) || (record.record === 'voucher' && record.sample !== undefined);
 }
 
 const OF_SPECIMENS: ReadonlySet<string> = new Set(['identification', 'imago', 'preparation', 'note']);

@@ -21,6 +21,7 @@ import {undo} from '../work/undo.ts';
 import {unitCourse} from '../work/unit-course.ts';
 import type {Message} from './app.ts';
 import type {Forecaster} from './forecaster.ts';
+import {writeLabels, writeRoom} from './out/write-out.ts';
 import type {Effect, Facts, Loaded} from './sheet.ts';
 
 /** The room as it is now. @throws Refusal where it cannot be opened */
@@ -153,6 +154,10 @@ async function acted(effect: Act, session: Session): Promise<Acted> {
       const asked = doubts.map(({field, why}) => ` Look at ${field}: ${why}.`);
       return {said: `Kept in ${profile}: ${said}. u takes it back.${asked.join('')}`, lately: []};
     }
+    case 'labels':
+      return {said: await writeLabels(session, effect), lately: [[effect.code, 'labelled']]};
+    case 'export':
+      return {said: await writeRoom(session, effect.to), lately: []};
     case 'correct': {
       await correct(session, effect);
       return {said: `${effect.said}. u takes it back.`, lately: [], closes: true};

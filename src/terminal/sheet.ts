@@ -20,6 +20,7 @@ import type {Asking, Purpose} from './ask/asking.ts';
 import type {Binding, Named} from './bindings.ts';
 import type {Values} from './form/field.ts';
 import type {FormName, Subject} from './form/forms.ts';
+import type {LabelSubject} from './out/out-keys.ts';
 import type {Stroke} from './strokes.ts';
 
 export type CourseSpan = 'day' | 'week' | 'month' | 'season' | 'year';
@@ -225,6 +226,8 @@ export type Effect =
       readonly sure?: boolean;
       readonly said: string;
     }
+  | {readonly do: 'labels'; readonly of: LabelSubject; readonly code: string; readonly file: string}
+  | {readonly do: 'export'; readonly to: string}
   | {readonly do: 'whole'}
   | {readonly do: 'library'}
   | {readonly do: 'fit'; readonly key: string; readonly of: FitSource}

@@ -29,6 +29,10 @@ export function recorded(purpose: Purpose, text: string): Step<Sheet> {
       const said = lift ? `trusted again: ${text}` : `masked: ${text}`;
       return effect({record: 'mask', logger, from, to, why: text, lift}, said, `${logger} ${from}`);
     }
+    case 'labels':
+      return {effects: [{do: 'labels', of: purpose.of, code: purpose.code, file: text}]};
+    case 'export':
+      return {effects: [{do: 'export', to: text}]};
     case 'field':
       return {};
   }

@@ -4,6 +4,7 @@ import {askNote} from '../ask/ask-text.ts';
 import type {Binding} from '../bindings.ts';
 import {candidatesSheet} from '../candidates/candidates.ts';
 import {emergenceSheet} from '../emergence/form.ts';
+import {labelsKey} from '../out/out-keys.ts';
 import {scrollKeys} from '../scroll.ts';
 import type {SheetOf, SheetPart, Step, View} from '../sheet.ts';
 import {threads} from '../threads/threads.ts';
@@ -56,6 +57,7 @@ const keys: readonly Binding<Lot, View, Step<Lot>>[] = [
       lotOf(sheet, view) === undefined ? 'its field sample is not known' : undefined,
     act: (sheet, view) => ({open: {kind: 'sample', code: lotOf(sheet, view)!.sample, scroll: 0}}),
   },
+  labelsKey<Lot>('lot'),
   actsKey<Lot>('lot'),
   ...scrollKeys<Lot>(),
 ];

@@ -5,6 +5,7 @@ import {type Open, openEnds as openEndsOf} from '../../records/open-ends.ts';
 import type {Binding} from '../bindings.ts';
 import {formSheet} from '../form/form.ts';
 import {firstShown} from '../layout.ts';
+import {allLabelsKey, exportKey} from '../out/out-keys.ts';
 import type {Page, Room, SheetOf, SheetPart, Step, View} from '../sheet.ts';
 import {sheetFor} from '../sheet-for.ts';
 
@@ -30,6 +31,8 @@ const keys: readonly Binding<OpenEnds, View, Step<OpenEnds>>[] = [
     disabled: (sheet, view) => (under(sheet, view)?.kind === 'specimen' ? undefined : 'this is no specimen'),
     act: (sheet, view) => ({open: formSheet('identify', under(sheet, view)!.code)}),
   },
+  allLabelsKey<OpenEnds>(),
+  exportKey<OpenEnds>(),
   {strokes: ['down', 'j'], short: 'down', says: 'the line below', hint: true, act: moved(1)},
   {strokes: ['up', 'k'], short: 'up', says: 'the line above', act: moved(-1)},
   {strokes: ['page-down'], short: 'page down', says: 'ten lines down', act: moved(10)},

@@ -10,6 +10,7 @@ import type {Desk} from '../../work/desk.ts';
 import {actsKey} from '../acts/acts.ts';
 import {askNote} from '../ask/ask-text.ts';
 import type {Binding} from '../bindings.ts';
+import {labelsKey} from '../out/out-keys.ts';
 import {scrolled, scrollKeys, whereScrolled} from '../scroll.ts';
 import type {Page, Room, SheetOf, SheetPart, Step, View} from '../sheet.ts';
 import {deskWith} from '../whole-desk.ts';
@@ -33,6 +34,7 @@ const keys: readonly Binding<Sample, View, Step<Sample>>[] = [
     hint: true,
     act: ({code}) => ({ask: askNote(code)}),
   },
+  labelsKey<Sample>('sample'),
   actsKey<Sample>('sample'),
   ...scrollKeys<Sample>(),
 ];

@@ -5,6 +5,7 @@ import {actsKey} from '../acts/acts.ts';
 import {askNote} from '../ask/ask-text.ts';
 import type {Binding} from '../bindings.ts';
 import {formSheet} from '../form/form.ts';
+import {labelsKey} from '../out/out-keys.ts';
 import {scrolled, scrollKeys, whereScrolled} from '../scroll.ts';
 import type {Page, Room, SheetOf, SheetPart, Step, View} from '../sheet.ts';
 import {deskWith} from '../whole-desk.ts';
@@ -42,6 +43,7 @@ const keys: readonly Binding<Specimen, View, Step<Specimen>>[] = [
     disabled: (sheet, view) => (sampleOf(sheet, view) === undefined ? 'it is not known here' : undefined),
     act: (sheet, view) => ({open: {kind: 'sample', code: sampleOf(sheet, view)!, scroll: 0}}),
   },
+  labelsKey<Specimen>('specimen'),
   actsKey<Specimen>('specimen'),
   ...scrollKeys<Specimen>(),
 ];

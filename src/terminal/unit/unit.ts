@@ -3,6 +3,7 @@
 import {livingIn} from '../../work/unit-course.ts';
 import {askFile, askNote, askReading, loggerOfUnit} from '../ask/ask-text.ts';
 import type {Binding} from '../bindings.ts';
+import {labelsKey} from '../out/out-keys.ts';
 import {scrollKeys} from '../scroll.ts';
 import type {CourseSpan, SheetOf, SheetPart, Step, View} from '../sheet.ts';
 import {drawUnit} from './draw.ts';
@@ -81,6 +82,7 @@ const keys: readonly Key[] = [
     hint: true,
     act: ({code}) => ({ask: askNote(code)}),
   },
+  labelsKey<Unit>('unit'),
   ...scrollKeys<Unit>(),
 ];
 

@@ -24,7 +24,7 @@ export const triggeredRules: readonly Rule[] = [
   }),
   ...startRules('collect', undefined, {
     when: {hardened: true},
-    days: [0, 0.5, 2],
+    days: [0, 1, 3],
     minutes: 5,
     harm: 'high',
     caution: ADULTS,

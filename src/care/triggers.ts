@@ -2,9 +2,10 @@
 import {heaviestFirst} from '../records/candidates.ts';
 import {type Instant, MS_PER_DAY, MS_PER_HOUR} from '../records/entry.ts';
 import {total} from '../records/stage.ts';
-import {type Lot, type RoomState, type Rule, type Unit, valueAt} from '../records/state.ts';
+import {type Lot, type RoomState, type Rule, type Specimen, type Unit, valueAt} from '../records/state.ts';
 import type {Job} from './job.ts';
 import type {Ledger} from './ledger.ts';
+import {hasFeeders} from './stages.ts';
 import type {CareInput} from './task.ts';
 import {type Clock, windowOf} from './window.ts';
 
@@ -58,10 +59,10 @@ function trueSince(
   return last === undefined ? once : undefined;
 }
 
-/** The first count that held such a share of pupae; a lot that began as pupae alone has nothing to part. */
-function pupatedSince({sightings, cohorts}: Lot, share: number): Instant | undefined {
-  if (cohorts.every(({stages}) => Object.keys(stages).every(stage => stage === 'pupa'))) return undefined;
-  return sightings.find(
+/** The first count that held such a share of pupae; where nobody eats any more there is nothing to part. */
+function pupatedSince(lot: Lot, share: number): Instant | undefined {
+  if (!hasFeeders(lot)) return undefined;
+  return lot.sightings.find(
     seen =>
       seen.kind === 'count' &&
       (seen.stages.pupa ?? 0) >= share * total(seen.stages) &&
@@ -69,11 +70,13 @@ function pupatedSince({sightings, cohorts}: Lot, share: number): Instant | undef
   )?.at;
 }
 
+/** Whoever looked for adults has seen how the exit stands. */
 function adultsNearSince(lot: Lot, days: number, {emergence, now}: CareInput): Instant | undefined {
   const p05 = emergence.get(lot.code)?.p05 ?? null;
   if (p05 === null || lot.tally.emerged > 0 || now > p05 + TOO_LATE_TO_READY_DAYS * MS_PER_DAY)
     return undefined;
-  return Math.max(lot.startedAt, Math.round(p05) - days * MS_PER_DAY);
+  const since = Math.max(lot.startedAt, Math.round(p05) - days * MS_PER_DAY);
+  return (lot.lastLook ?? 0) > since ? undefined : since;
 }
 
 /** When the oldest adult that is kept and not yet collected had hardened; undefined where its kind says no time. */
@@ -88,10 +91,15 @@ function hardenedSince(
   if (hours === undefined) return undefined;
   const ready = lot.specimens
     .map(code => state.specimens.get(code))
-    .filter(specimen => specimen?.kind === 'adult' && specimen.fate === 'kept')
+    .filter(specimen => specimen?.kind === 'adult' && specimen.fate === 'kept' && !isSubimago(specimen))
     .map(specimen => (specimen?.imagoAt ?? specimen!.at) + hours * MS_PER_HOUR)
     .filter(at => last === undefined || at > last);
   return ready.length === 0 ? undefined : Math.min(...ready);
+}
+
+/** A subimago has still to moult. */
+function isSubimago({subimagoAt, imagoAt}: Specimen): boolean {
+  return subimagoAt !== undefined && imagoAt === undefined;
 }
 
 function chilledSince(lot: Lot, weeks: number, {state, now}: CareInput): Instant | undefined {

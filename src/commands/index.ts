@@ -180,6 +180,11 @@ export const commands: readonly CommandEntry[] = [
       summary: 'labels for specimens, cards for cages, jars and vials',
       load: () => import('./labels.ts'),
     },
+    {
+      name: 'handover',
+      summary: 'the note to whoever takes over: what is pressing, due, amiss, new',
+      load: () => import('./handover.ts'),
+    },
     {name: 'sheet', summary: 'the care list on paper, to pin on the door', load: () => import('./sheet.ts')},
     {
       name: 'export',

@@ -1,5 +1,7 @@
 // The state of the screens, and what can happen to it.
+import type {RuleUse} from '../care/rule-use.ts';
 import type {Glyphs} from '../exchange/pictures/glyphs.ts';
+import type {Line} from '../exchange/pictures/line.ts';
 import type {TreeNode} from '../exchange/pictures/tree.ts';
 import type {Refusal} from '../records/refusal.ts';
 import type {Choice} from '../work/choice.ts';
@@ -51,6 +53,8 @@ export type Message =
   | {readonly is: 'library'; readonly library: Loaded<readonly LibraryEntry[]>}
   | {readonly is: 'fit'; readonly key: string; readonly fit: Loaded<Fitting>}
   | {readonly is: 'doubts'; readonly logger: string; readonly doubts: Loaded<readonly DoubtRow[]>}
+  | {readonly is: 'text'; readonly key: string; readonly text: Loaded<readonly Line[]>}
+  | {readonly is: 'rules'; readonly rules: Loaded<readonly RuleUse[]>}
   | {readonly is: 'tree'; readonly key: string; readonly tree: Loaded<TreeNode>}
   /** What was said or had changed is no news any more. */
   | {readonly is: 'moment-over'; readonly serial: number};
@@ -77,6 +81,8 @@ export function firstApp(facts: Facts, terminal: Terminal): App {
     trees: new Map(),
     library: undefined,
     fits: new Map(),
+    texts: new Map(),
+    rules: undefined,
     whole: undefined,
     choices: new Map(),
     asking: undefined,
@@ -114,7 +120,10 @@ export function nameOfEffect(effect: Effect): string {
   switch (effect.do) {
     case 'outlooks':
       return `outlooks ${effect.of}`;
+    case 'rules':
+      return 'rules';
     case 'course':
+    case 'text':
     case 'tree':
     case 'choices':
     case 'fit':

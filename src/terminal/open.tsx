@@ -39,7 +39,12 @@ export async function openOnTerminal(session: Session): Promise<void> {
   const forecaster = startForecaster(quiet, fail);
   const loop = startLoop(firstApp(facts, terminal), {
     perform: (effect, app) =>
-      perform(effect, app.facts, {session: quiet, forecaster, send: message => loop.send(message)}),
+      perform(effect, app.facts, {
+        session: quiet,
+        forecaster,
+        glyphs: app.glyphs,
+        send: message => loop.send(message),
+      }),
     after: (ms, call) => setTimeout(call, ms).unref(),
     fail,
   });

@@ -10,9 +10,11 @@ import {form} from './form/form.ts';
 import {keys} from './keys/keys.ts';
 import {lot} from './lot/lot.ts';
 import {openEnds} from './open-ends/open-ends.ts';
+import {plan} from './plan/plan.ts';
 import {profile} from './profile/profile.ts';
 import {profiles} from './profiles/profiles.ts';
 import {round} from './round/round.ts';
+import {rules} from './rules/rules.ts';
 import {sample} from './sample/sample.ts';
 import type {Sheet, SheetKind, SheetOf, SheetPart, Tables} from './sheet.ts';
 import {specimen} from './specimen/specimen.ts';
@@ -33,6 +35,8 @@ const parts: {readonly [Kind in SheetKind]: SheetPart<SheetOf<Kind>>} = {
   profile,
   fit,
   form,
+  plan,
+  rules,
   emergence,
   candidates,
   find,
@@ -71,6 +75,10 @@ export function withPart<Result>(
       return use(parts.fit, sheet);
     case 'form':
       return use(parts.form, sheet);
+    case 'plan':
+      return use(parts.plan, sheet);
+    case 'rules':
+      return use(parts.rules, sheet);
     case 'emergence':
       return use(parts.emergence, sheet);
     case 'candidates':

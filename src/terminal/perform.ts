@@ -1,6 +1,7 @@
 // The work that the screens ask for, done by work/; every answer comes back as a message.
 
 import {homedir} from 'node:os';
+import {type Glyphs, UNICODE} from '../exchange/pictures/glyphs.ts';
 import {sentenceOf} from '../records/daybook.ts';
 import {Refusal} from '../records/refusal.ts';
 import {finish, skip} from '../work/care-acts.ts';
@@ -14,6 +15,7 @@ import {importFiles} from '../work/import.ts';
 import {library} from '../work/library.ts';
 import {recentDoubts} from '../work/logger-readings.ts';
 import {record} from '../work/record.ts';
+import {rules} from '../work/rules.ts';
 import type {Session} from '../work/session.ts';
 import {today} from '../work/today.ts';
 import {downTree, traceOf, upTree} from '../work/trace.ts';
@@ -22,6 +24,7 @@ import {unitCourse} from '../work/unit-course.ts';
 import type {Message} from './app.ts';
 import type {Forecaster} from './forecaster.ts';
 import {writeLabels, writeRoom} from './out/write-out.ts';
+import {textOf} from './plan/texts.ts';
 import type {Effect, Facts, Loaded} from './sheet.ts';
 
 /** The room as it is now. @throws Refusal where it cannot be opened */
@@ -34,6 +37,8 @@ export async function readFacts(session: Session): Promise<Facts> {
 export interface Means {
   readonly session: Session;
   readonly forecaster: Forecaster;
+  /** What pictures are drawn with; Unicode where not given. */
+  readonly glyphs?: Glyphs;
   /** For answers that come in parts. */
   send(message: Message): void;
 }
@@ -42,7 +47,7 @@ export interface Means {
 export async function perform(
   effect: Effect,
   facts: Facts,
-  {session, forecaster, send}: Means,
+  {session, forecaster, glyphs = UNICODE, send}: Means,
 ): Promise<Message | undefined> {
   switch (effect.do) {
     case 'quit':
@@ -62,6 +67,12 @@ export async function perform(
         logger: effect.logger,
         doubts: await loaded(() => recentDoubts(facts.desk, effect.logger)),
       };
+    case 'text': {
+      const {key, topic, columns} = effect;
+      return {is: 'text', key, text: await loaded(() => textOf(topic, facts.desk, glyphs, columns))};
+    }
+    case 'rules':
+      return {is: 'rules', rules: await loaded(() => rules(facts.desk, {}))};
     case 'tree':
       return {is: 'tree', key: effect.key, tree: await loaded(() => treeOf(effect, session))};
     case 'library':
@@ -85,7 +96,20 @@ export async function perform(
 
 type Act = Exclude<
   Effect,
-  {do: 'quit' | 'outlooks' | 'course' | 'tree' | 'whole' | 'choices' | 'doubts' | 'library' | 'fit'}
+  {
+    do:
+      | 'quit'
+      | 'outlooks'
+      | 'course'
+      | 'text'
+      | 'rules'
+      | 'tree'
+      | 'whole'
+      | 'choices'
+      | 'doubts'
+      | 'library'
+      | 'fit';
+  }
 >;
 
 async function act(effect: Act, session: Session): Promise<Message> {

@@ -1,4 +1,6 @@
 // The sheets, what they are given to draw with, and what a key can bring about.
+
+import type {RuleUse} from '../care/rule-use.ts';
 import type {Clues} from '../development/choosing.ts';
 import type {Glyphs} from '../exchange/pictures/glyphs.ts';
 import type {Line} from '../exchange/pictures/line.ts';
@@ -22,6 +24,10 @@ import type {Values} from './form/field.ts';
 import type {FormName, Subject} from './form/forms.ts';
 import type {LabelSubject} from './out/out-keys.ts';
 import type {Stroke} from './strokes.ts';
+
+export type PlanTopic = 'week' | 'month' | 'wait' | 'handover';
+/** What words are worked out about: a page, or what a rule would have asked for. */
+export type TextTopic = PlanTopic | {readonly rule: string};
 
 export type CourseSpan = 'day' | 'week' | 'month' | 'season' | 'year';
 
@@ -61,6 +67,13 @@ export type Sheet =
       readonly scroll: number;
     }
   | FitSheet
+  | {readonly kind: 'plan'; readonly topic: PlanTopic; readonly scroll: number}
+  | {
+      readonly kind: 'rules';
+      readonly cursor: string | undefined;
+      /** The rule whose trial is shown. */
+      readonly tried: string | undefined;
+    }
   | FormSheet
   | EmergenceSheet
   | CandidatesSheet
@@ -186,6 +199,9 @@ export interface View {
   /** Every profile at hand; undefined until somebody looks at one. */
   readonly library: Loaded<readonly LibraryEntry[]> | undefined;
   readonly fits: ReadonlyMap<string, Loaded<Fitting>>;
+  readonly texts: ReadonlyMap<string, Loaded<readonly Line[]>>;
+  /** The care rules; undefined until they are looked up. */
+  readonly rules: Loaded<readonly RuleUse[]> | undefined;
   /** The room with everything archived, as of one revision; undefined until somebody searches in it. */
   readonly whole: Whole | undefined;
   /** What lots may be, under lot and clues. */
@@ -249,6 +265,13 @@ export type Effect =
   | {readonly do: 'doubts'; readonly logger: string}
   | {readonly do: 'import'; readonly logger: string; readonly path: string}
   | {readonly do: 'tree'; readonly key: string; readonly code: string; readonly way: 'up' | 'down'}
+  | {
+      readonly do: 'text';
+      readonly key: string;
+      readonly topic: TextTopic;
+      readonly columns: number;
+    }
+  | {readonly do: 'rules'}
   | {readonly do: 'quit'};
 
 /** Tasks of one kind with the answers that they share. */

@@ -56,6 +56,14 @@ function happened(app: App, message: Message): Next {
         doubts: new Map([...app.doubts, [message.logger, message.doubts]]),
         busy: without(app.busy, `doubts ${message.logger}`),
       });
+    case 'text':
+      return only({
+        ...app,
+        texts: new Map([...app.texts, [message.key, message.text]]),
+        busy: without(app.busy, `text ${message.key}`),
+      });
+    case 'rules':
+      return only({...app, rules: message.rules, busy: without(app.busy, 'rules')});
     case 'tree':
       return only({
         ...app,
@@ -90,6 +98,8 @@ function refreshed(app: App, {facts}: Pick<Extract<Message, {is: 'facts'}>, 'fac
     choices: new Map(),
     library: undefined,
     fits: new Map(),
+    texts: new Map(),
+    rules: undefined,
     doubts: new Map(),
     busy: new Set(),
   };

@@ -36,6 +36,8 @@ export interface Waiting {
 
 /** So many adults, expected, may wait longer than their kind bears. As where looks are planned. */
 const WAITING_ADULTS = 0.05;
+/** Within days the futures of a course differ little: the one expected course will do, and is quick. */
+const FUTURES = 0;
 /** Less than this is not worth a line. */
 const WORTH_NAMING = 0.005;
 
@@ -58,7 +60,10 @@ export async function waiting(desk: Desk, until?: string, about: readonly string
   const lots = await waitingLots(
     desk,
     at,
-    openLots(desk.state).filter(lot => isAsked(lot.code, lot.stays.at(-1)?.unit ?? null)),
+    openLots(desk.state).filter(
+      lot =>
+        isAsked(lot.code, lot.stays.at(-1)?.unit ?? null) && isNear(input.emergence.get(lot.code)?.p05, at),
+    ),
   );
   return {until: at, canWait: [...tasks, ...lots].every(({canWait}) => canWait), tasks, lots};
 }
@@ -88,10 +93,17 @@ function refuseUnknown(about: readonly string[], {state}: Desk): void {
       );
 }
 
+/** Long before one in twenty is out there is next to no chance of an adult. */
+const FAR_DAYS = 14;
+
+function isNear(p05: Instant | null | undefined, until: Instant): boolean {
+  return p05 !== undefined && p05 !== null && p05 - FAR_DAYS * MS_PER_DAY < until;
+}
+
 async function waitingLots(desk: Desk, until: Instant, lots: readonly Lot[]): Promise<WaitingLot[]> {
   if (lots.length === 0) return [];
   const profiles = await candidateProfiles(desk);
-  const outlookOf = outlooker(desk, lots);
+  const outlookOf = outlooker(desk, lots, {futures: FUTURES});
   const all = await Promise.all(
     lots.map(async (lot): Promise<WaitingLot> => {
       const holdHours = holdHoursOf(lot, profiles);

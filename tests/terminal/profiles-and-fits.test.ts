@@ -1,5 +1,7 @@
 // Leafing through profiles, and making one of days at temperatures, without a terminal.
+
 import {beforeAll, describe, expect, it} from 'vitest';
+import {UNICODE} from '../../src/exchange/pictures/glyphs.ts';
 import {perform} from '../../src/terminal/perform.ts';
 import type {Effect} from '../../src/terminal/sheet.ts';
 import {type Driven, driven, NOW, roomWith, SMALL_ROOM} from './app-of.ts';
@@ -15,7 +17,7 @@ async function done(screens: Driven, effects: readonly Effect[]): Promise<void> 
   const forecaster = {ask: async () => {}, stop() {}};
   for (const effect of effects) {
     const send = (message: Parameters<Driven['send']>[0]) => void screens.send(message);
-    const answer = await perform(effect, screens.app().facts, {session, forecaster, send});
+    const answer = await perform(effect, screens.app().facts, {session, forecaster, glyphs: UNICODE, send});
     if (answer !== undefined) await done(screens, screens.send(answer));
   }
 }

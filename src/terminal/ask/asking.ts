@@ -1,6 +1,7 @@
 // Questions put to the person on the line: a text, or the answers that a task forces.
 import type {Answer} from '../../care/answers.ts';
 import type {Observation} from '../../care/observations.ts';
+import type {Rule} from '../../records/state.ts';
 import type {LabelSubject} from '../out/out-keys.ts';
 
 /** Fields of sheets that ask for a text. */
@@ -34,6 +35,7 @@ export type Purpose =
     }
   | {readonly for: 'labels'; readonly of: LabelSubject; readonly code: string}
   | {readonly for: 'export'}
+  | {readonly for: 'interval'; readonly rule: Rule}
   | {readonly for: 'field'; readonly field: FieldName};
 
 export interface AskingText {

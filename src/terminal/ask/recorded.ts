@@ -1,5 +1,6 @@
 // A text that the round asked for came: why something was skipped, a reading, a remark.
 
+import type {Rule} from '../../records/state.ts';
 import type {Sheet, Step} from '../sheet.ts';
 import type {Purpose} from './asking.ts';
 
@@ -33,6 +34,8 @@ export function recorded(purpose: Purpose, text: string): Step<Sheet> {
       return {effects: [{do: 'labels', of: purpose.of, code: purpose.code, file: text}]};
     case 'export':
       return {effects: [{do: 'export', to: text}]};
+    case 'interval':
+      return interval(purpose.rule, text);
     case 'field':
       return {};
   }
@@ -53,4 +56,23 @@ function reading(logger: string, text: string): Step<Sheet> {
 
 function effect(record: Readonly<Record<string, unknown>>, said: string, about: string): Step<Sheet> {
   return {effects: [{do: 'record', records: [record], said, about: [about]}]};
+}
+
+/** "2", "2 1 3": days, then perhaps the soonest and the latest. */
+function interval(rule: Rule, text: string): Step<Sheet> {
+  const [days = 0, earliestDays, latestDays, ...rest] = text
+    .split(/\s+/)
+    .map(word => Number(word.replace(',', '.')));
+  const isDays = (value: number | undefined) => value === undefined || (Number.isFinite(value) && value >= 0);
+  if (!(days > 0) || rest.length > 0 || !isDays(earliestDays) || !isDays(latestDays))
+    return {say: `"${text}" is no interval. Write days, and perhaps the soonest and the latest: 2 1 3.`};
+  const limits = {
+    earliestDays: earliestDays ?? rule.earliestDays,
+    latestDays: latestDays ?? rule.latestDays,
+  };
+  return effect(
+    {...rule, record: 'rule', every: {days}, ...limits},
+    `${rule.code} every ${days} days`,
+    rule.code,
+  );
 }

@@ -119,6 +119,27 @@ export const roundKeys: readonly Key[] = [
       return {open: lot === undefined ? unitSheet(sheet, view) : {kind: 'lot', code: lot, scroll: 0}};
     },
   },
+  ...(
+    [
+      ['w', 'ahead', 'the days ahead: what is to be done on each, and how long it takes', 'week', true],
+      ['f', 'can it wait', 'what can wait until the room opens after the next closed day', 'wait', false],
+      ['h', 'handover', 'the note to whoever takes over', 'handover', false],
+    ] as const
+  ).map(
+    ([stroke, short, says, topic, hint]): Key => ({
+      strokes: [stroke],
+      short,
+      says,
+      hint,
+      act: () => ({open: {kind: 'plan', topic, scroll: 0}}),
+    }),
+  ),
+  {
+    strokes: ['r'],
+    short: 'rules',
+    says: 'the care rules: read, try, change, switch off',
+    act: () => ({open: {kind: 'rules', cursor: undefined, tried: undefined}}),
+  },
   {
     strokes: ['c'],
     short: 'climate',

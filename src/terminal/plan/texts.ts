@@ -1,0 +1,37 @@
+// The words of the pages that are worked out only when they are looked at.
+import {monthLines, weekLines} from '../../exchange/pictures/agenda.ts';
+import type {Glyphs} from '../../exchange/pictures/glyphs.ts';
+import {handoverLines} from '../../exchange/pictures/handover.ts';
+import type {Line} from '../../exchange/pictures/line.ts';
+import {trialLines} from '../../exchange/pictures/rules.ts';
+import {waitingLines} from '../../exchange/pictures/waiting.ts';
+import {ahead} from '../../work/ahead.ts';
+import type {Desk} from '../../work/desk.ts';
+import {handover} from '../../work/handover.ts';
+import {tryRule} from '../../work/rules.ts';
+import {waiting} from '../../work/waiting.ts';
+import type {TextTopic} from '../sheet.ts';
+
+const WEEK = 7;
+const MONTH = 31;
+
+export async function textOf(
+  topic: TextTopic,
+  desk: Desk,
+  glyphs: Glyphs,
+  columns: number,
+): Promise<readonly Line[]> {
+  const {civil} = desk;
+  if (typeof topic === 'object')
+    return trialLines(await tryRule(desk, topic.rule, {}, MONTH), MONTH, civil, columns);
+  switch (topic) {
+    case 'week':
+      return weekLines((await ahead(desk, WEEK)).days, civil, glyphs, columns);
+    case 'month':
+      return monthLines((await ahead(desk, MONTH)).days, civil, glyphs);
+    case 'wait':
+      return waitingLines(await waiting(desk), civil, columns);
+    case 'handover':
+      return handoverLines(await handover(desk), civil, columns);
+  }
+}

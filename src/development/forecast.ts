@@ -109,7 +109,7 @@ function forecastOf(request: ForecastRequest): LotForecast {
     last: hidden ? null : windowOf(atDays => curves('last', atDays), span),
     perDay: daysOf(request.dayBoundsDays, animalCurve, span, expectedOf),
     pace: paceOf(lines),
-    candidates: candidates.map(({profile}, i) => ({profile: profile.profile, weight: weights[i]!})),
+    candidates: withUndated(candidates, weights),
     rest,
     notOut: isLate
       ? whyNotOut({
@@ -195,6 +195,20 @@ function weightsOf(lines: readonly PaceLine[], candidates: number): readonly num
     for (const {weight} of points) weights[member.candidate] = weights[member.candidate]! + weight;
   const whole = weights.reduce((sum, weight) => sum + weight, 0);
   return weights.map(weight => weight / whole);
+}
+
+/** Nothing that is seen of days weighs a candidate without dates: it keeps its share, and the others share the rest. */
+function withUndated(
+  candidates: ForecastRequest['candidates'],
+  weights: readonly number[],
+): LotForecast['candidates'] {
+  const whole = candidates.reduce((sum, {weight}) => sum + weight, 0);
+  const shares = candidates.map(({profile, weight}) => ('undated' in profile ? weight / whole : 0));
+  const rest = 1 - shares.reduce((sum, share) => sum + share, 0);
+  return candidates.map(({profile}, i) => ({
+    profile: profile.profile,
+    weight: 'undated' in profile ? shares[i]! : rest * weights[i]!,
+  }));
 }
 
 /** The room's own survival, else that of the profiles as far as they know it; null where none does. */

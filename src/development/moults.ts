@@ -10,9 +10,11 @@ export function moultsToGo(
   sightings: readonly SeenAnimals[],
 ): readonly string[] {
   const furthest = furthestSeen(classes, sightings);
+  const others = candidates.some(({profile, weight}) => weight > 0 && !('undated' in profile));
   return candidates.flatMap(({profile, weight}) => {
     if (!('undated' in profile) || weight === 0) return [];
-    const sentence = `${profile.name} get no date: ${profile.undated.why}`;
+    const hold = others ? ' The dates here hold for the other candidates alone.' : '';
+    const sentence = `${profile.name} get no date: ${profile.undated.why}${hold}`;
     const range = profile.stages.find(({instars}) => instars !== undefined)?.instars;
     if (range === undefined || furthest === undefined || /pupa/.test(furthest)) return [sentence];
     return [`${sentence} ${moultWords(range, furthest, profile.stages.at(-1)!.stage)}`];

@@ -302,6 +302,25 @@ describe('forecastLot of a group', () => {
     expect(first!.p10! - day).toBeLessThan(0.5);
   });
 
+  test('a candidate without dates keeps its share, and says how many moults are to go', () => {
+    const {candidates, assumptions, animal} = askGroup(
+      'ephemeroptera',
+      {...larvae, stages: {nymph: 4}},
+      {
+        candidates: [
+          {profile: bundled('odonata'), weight: 1},
+          {profile: bundled('ephemeroptera'), weight: 3},
+        ],
+      },
+    );
+    expect(animal.p50).not.toBeNull();
+    expect(candidates).toEqual([
+      {profile: 'odonata', weight: 0.25},
+      {profile: 'ephemeroptera', weight: expect.closeTo(0.75, 9)},
+    ]);
+    expect(assumptions.join(' ')).toMatch(/Odonata\) get no date.*hold for the other candidates alone/);
+  });
+
   test('a moult seen sharpens what the group may be', () => {
     const before = askGroup('lepidoptera', larvae).half!;
     const count = {kind: 'count', atDays: START + 6, complete: true, entry: 'c'} as const;

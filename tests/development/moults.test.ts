@@ -27,6 +27,11 @@ describe('moultsToGo', () => {
     expect(said).toMatch(/more instars than the 10 to 16 instars known are seen already/);
   });
 
+  it('says that dates hold for the others where there are others', () => {
+    const both = [...odonata, {profile: bundled('ephemeroptera'), weight: 1}];
+    expect(moultsToGo(both, classes('nymph-8'), [])[0]).toMatch(/hold for the other candidates alone/);
+  });
+
   it('is silent about candidates with dates, and about those without weight', () => {
     expect(moultsToGo([{profile: bundled('lepidoptera'), weight: 1}], classes('larva'), [])).toEqual([]);
     expect(moultsToGo([{profile: bundled('odonata'), weight: 0}], classes('nymph-8'), [])).toEqual([]);

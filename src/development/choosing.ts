@@ -87,7 +87,7 @@ export function suggest(clues: Clues, profiles: readonly Profile[]): Suggestion[
     name: profile.name,
     rank: profile.rank,
     weight: weight / whole,
-    why: [...why, ...restsNow(profile, clues)],
+    why: [...(why.length === 0 ? ['nothing against it'] : why), ...restsNow(profile, clues)],
     dated: !('undated' in profile),
   }));
 }
@@ -136,7 +136,7 @@ const ofItsTaxon: Judge = (profile, {taxon}, classes) => {
     case 'genus':
       return {factor: 40, why: 'the genus fits'};
     case 'inside':
-      return {factor: 0.5, why: 'within the name'};
+      return {factor: 0.5};
     case 'around':
       return {factor: 0.4, why: 'the name is within it'};
     case 'apart':

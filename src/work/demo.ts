@@ -16,12 +16,15 @@ import {createRoom} from '../room/create.ts';
 import {demoFile, demoPath} from '../room/package-files.ts';
 import type {NewReadings} from '../room/room.ts';
 import {nowOf} from './desk.ts';
+import {rememberLabels} from './labels.ts';
 import {record} from './record.ts';
 import type {Session} from './session.ts';
 import {shifted} from './shift.ts';
 
 /** The day of the season that becomes today. */
 const SEASON_DAY: Day = '2026-06-12';
+/** The lot whose specimens have their labels. */
+const LABELLED = '26-014-A';
 const LOGGERS = ['L1', 'L2', 'L3'];
 /** One of the season's invented persons wrote it, so that whoever tries the room takes back only their own entries. */
 const WRITER = 'Mirel Tovan';
@@ -44,6 +47,7 @@ export async function makeDemo(session: Session, dir: string | undefined): Promi
   await record(there, await seasonUntil(now, days, civil));
   const readings = LOGGERS.flatMap(logger => readingsOf(logger, now, days, civil));
   await changeRoom(folder, async () => ({entries: [], readings}), {by: WRITER, now});
+  await rememberLabels(there, {lots: [LABELLED]});
   return folder;
 }
 

@@ -83,6 +83,12 @@ export async function printLabels(
   return answerOf(batch, {file, pages, entries: applied.entries});
 }
 
+/** Remember labels that were printed elsewhere. */
+export async function rememberLabels(session: Session, wishes: LabelWishes): Promise<void> {
+  const desk = await openDesk(session, 'all');
+  await record(session, printRecords(labelsWanted(desk, wishes).labels, desk));
+}
+
 /** As they would be printed, remembering nothing. */
 export function answerOf(
   {labels, passedOver, changed}: LabelBatch,

@@ -36,6 +36,7 @@ export const command: Command = {
       .option('--locator <text>', 'with --save: page or table')
       .option('--name <name>', 'with --save: what a new profile is of')
       .addOption(new Option('--rank <rank>', 'with --save: of a new profile').choices(['species', 'genus']))
+      .option('--sure', 'with --save: also where a figure looks wrong')
       .option('--cv <share>', 'with --save: spread among individuals, such as 0.1', numberWord);
     examples(
       command,
@@ -139,6 +140,7 @@ async function save(
     name: textOption(options, 'name'),
     rank: options.rank === 'genus' ? 'genus' : 'species',
     cv: typeof options.cv === 'number' ? options.cv : undefined,
+    sure: options.sure === true,
   });
   invocation.answer(saved, () => savedText(saved));
   return true;

@@ -22,7 +22,7 @@ const SCATTER = 1.05;
 const WIDE_SCATTER = 1.25;
 
 /** @returns nothing where all looks as in other profiles */
-export function doubtsAbout(profile: Profile): Doubt[] {
+export function profileDoubts(profile: Profile): Doubt[] {
   const keeping = keepingDoubts(profile);
   return 'variation' in profile || 'undated' in profile ? keeping : [...rateDoubts(profile), ...keeping];
 }

@@ -94,6 +94,8 @@ export interface FitSheet {
   readonly name?: string | undefined;
   readonly stage?: string | undefined;
   readonly source?: string | undefined;
+  /** A figure was doubted, and saving again confirms it. */
+  readonly doubted?: boolean | undefined;
 }
 
 /** A form being filled in. */

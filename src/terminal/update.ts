@@ -108,7 +108,9 @@ function refreshed(app: App, {facts}: Pick<Extract<Message, {is: 'facts'}>, 'fac
 /** The form on top may be confirmed now. */
 function doubted(app: App): App {
   const top = topOf(app);
-  return top.kind === 'form' || top.kind === 'emergence' ? withTop(app, {...top, doubted: true}) : app;
+  return top.kind === 'form' || top.kind === 'emergence' || top.kind === 'fit'
+    ? withTop(app, {...top, doubted: true})
+    : app;
 }
 
 function written(app: App, {facts, said, lately, saves, closes}: Extract<Message, {is: 'written'}>): App {

@@ -1,10 +1,12 @@
-// Doubts about what is to be written down: the daybook's own, and coordinates held against their country.
+// Doubts about what is to be written down: the daybook's own, figures of a profile that look wrong, and coordinates held
+// against their country.
 import {doubtsAbout} from '../records/doubts.ts';
 import type {Entry} from '../records/entry.ts';
 import {Refusal} from '../records/refusal.ts';
 import type {Fault} from '../records/rule.ts';
 import type {Lot, RoomState} from '../records/state.ts';
 import {hardenHoursOf} from './hints.ts';
+import {checkedProfile} from './profile-check.ts';
 
 /** Refused for now: whoever has looked again and is sure may say so, and it is written down all the same. */
 export class Doubt extends Refusal {}
@@ -27,7 +29,7 @@ export async function askAboutDoubts(
   const doubts = doubtsAbout(before, additions, (lot: Lot) => hours.get(lot.code));
   for (const [index, entry] of additions.entries()) {
     if (entry.record.sure === true) continue;
-    const doubt = doubts.get(entry.id) ?? (await doubtfulPlace(entry));
+    const doubt = doubts.get(entry.id) ?? doubtfulProfile(entry) ?? (await doubtfulPlace(entry));
     if (doubt === undefined) continue;
     const {record} = entry.record;
     const place = where(index) === '' ? record : `${where(index)} (${record})`;
@@ -37,6 +39,15 @@ export async function askAboutDoubts(
       `${doubt.mend} If it is right all the same, confirm it: --sure, or "sure": true.`,
     );
   }
+}
+
+/** Figures that are unusual, or that the published ones beside them contradict. */
+function doubtfulProfile({record}: Entry): Fault | undefined {
+  if (record.record !== 'profile') return undefined;
+  const [first] = checkedProfile(record).doubts;
+  return first === undefined
+    ? undefined
+    : {what: `${first.field}: ${first.why}`, mend: 'Correct the figure.'};
 }
 
 async function doubtfulPlace({record}: Entry): Promise<Fault | undefined> {

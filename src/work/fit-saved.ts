@@ -1,5 +1,5 @@
 // A fitted model kept as the rate of a stage, in a profile of the room, with the person's source.
-import {type Doubt, doubtsAbout} from '../records/profile-doubts.ts';
+import {type Doubt, profileDoubts} from '../records/profile-doubts.ts';
 import {Refusal} from '../records/refusal.ts';
 import {type Profile, parseRecord, type TaxonProfile} from '../records/schema/index.ts';
 import {compareStages} from '../records/stage.ts';
@@ -22,6 +22,8 @@ export interface SaveWishes {
   readonly name: string | undefined;
   readonly rank: 'species' | 'genus';
   readonly cv: number | undefined;
+  /** What looks wrong was looked at again, and is right. */
+  readonly sure: boolean;
 }
 
 /** As `teneral fit --save` answers. */
@@ -69,7 +71,7 @@ export async function fitSaved(
   return {
     profile: save.profile,
     stages: stages.map(({stage, rate}) => ({stage, rate})),
-    doubts: parsed.record === 'profile' ? doubtsAbout(parsed) : [],
+    doubts: parsed.record === 'profile' ? profileDoubts(parsed) : [],
   };
 }
 
@@ -107,7 +109,7 @@ function profileWith(
     readonly rows: readonly Observed[];
     readonly rate: RateModelSpec;
   }[],
-  {profile, name, rank, cv, source, locator}: SaveWishes & {readonly source: string},
+  {profile, name, rank, cv, source, locator, sure}: SaveWishes & {readonly source: string},
   {lots}: FitInput,
 ): unknown {
   if (before === undefined && name === undefined)
@@ -135,6 +137,8 @@ function profileWith(
     key: _key,
     recordedAt: _recordedAt,
     at: _at,
+    sure: _sure,
+    replaces: _replaces,
     ...rest
   } = before ?? {
     record: 'profile' as const,
@@ -145,6 +149,7 @@ function profileWith(
   };
   return {
     ...rest,
+    ...(sure ? {sure} : {}),
     stages,
     published: [
       ...(before?.published ?? []).filter(({from, to}) => from !== to || !names.has(from)),

@@ -50,13 +50,14 @@ export interface FittingKept {
   readonly name: string | undefined;
   readonly kind: RateModelSpec['kind'] | undefined;
   readonly citation: string | undefined;
+  readonly sure: boolean;
 }
 
 /** @throws Refusal as fitSaved */
 export async function keepFitting(
   session: Session,
   source: FitSource,
-  {profile, name, kind, citation}: FittingKept,
+  {profile, name, kind, citation, sure}: FittingKept,
 ): Promise<FitSaved> {
   return fitSaved(session, await inputOf(session, source), PLAIN, {
     profile,
@@ -66,6 +67,7 @@ export async function keepFitting(
     name,
     rank: 'species',
     cv: undefined,
+    sure,
   });
 }
 

@@ -1,5 +1,5 @@
 // A profile against its own published figures: recomputed, with what deviates and what looks wrong.
-import {type Doubt, doubtsAbout} from '../records/profile-doubts.ts';
+import {type Doubt, profileDoubts} from '../records/profile-doubts.ts';
 import type {Profile, TaxonProfile} from '../records/schema/index.ts';
 import {compareStages} from '../records/stage.ts';
 import type {RoomState} from '../records/state.ts';
@@ -51,7 +51,7 @@ export function checkedProfile(profile: Profile): ProfileCheck {
   const deviations = 'variation' in profile || 'undated' in profile ? [] : deviationsOf(profile);
   const sizes = deviations.map(({deviation}) => (deviation === null ? 1 : Math.abs(deviation)));
   const largest = sizes.length === 0 ? null : Math.max(...sizes);
-  const doubts = [...doubtsAbout(profile), ...missed(deviations)];
+  const doubts = [...profileDoubts(profile), ...missed(deviations)];
   return {
     profile: profile.profile,
     name: profile.name,

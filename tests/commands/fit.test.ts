@@ -233,6 +233,60 @@ describe('fit --save', () => {
     expect(sources.map(({id}) => id)).toEqual(['fit-1', 'fit-2']);
   });
 
+  it('asks about a figure that looks wrong, and takes it from whoever is sure', () => {
+    const slow = [
+      '10=20',
+      '20=15',
+      '25=13.5',
+      '30=12',
+      '--stage',
+      'pupa',
+      '--save',
+      'odd',
+      '--name',
+      'Odd',
+      '--source',
+      'own',
+      '--model',
+      'degree-day',
+    ];
+    const {status, err} = room.at(NOW, 'fit', ...slow);
+    expect(status).toBe(1);
+    expect(err).toMatch(/stages\.0\.rate\.lower: a lower threshold of -\d+\.?\d* °C is unusual.*--sure/);
+    expect(room.at(NOW, 'fit', ...slow, '--sure').status).toBe(0);
+  });
+
+  it('asks the same of a profile that is applied', () => {
+    const profile = {
+      record: 'profile',
+      profile: 'made-up',
+      name: 'Made up',
+      rank: 'species',
+      stages: [
+        {
+          stage: 'pupa',
+          rate: {
+            kind: 'table',
+            points: [
+              {temperature: 15, days: 10},
+              {temperature: 20, days: 15},
+              {temperature: 25, days: 22},
+            ],
+            lower: 5,
+            upper: 35,
+          },
+        },
+      ],
+      sources: [],
+    };
+    const refused = room.apply(NOW, [profile]);
+    expect(refused.status).toBe(1);
+    expect(refused.err).toMatch(
+      /stages\.0\.rate\.points\.1\.days: 15 days at 20 °C are more than 10 at 15 °C/,
+    );
+    expect(room.apply(NOW, [{...profile, sure: true}]).status).toBe(0);
+  });
+
   it.each<[string, readonly string[], RegExp]>([
     ['no source', ['--save', 'my-moth', '--stage', 'pupa'], /where the days come from is not said/],
     ['no stage', ['--save', 'my-moth', '--source', 'own'], /which stage the days are of is not said/],

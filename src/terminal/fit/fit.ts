@@ -63,6 +63,7 @@ const keys: readonly Key[] = [
             name: sheet.name,
             kind: sheet.model,
             citation: sheet.source,
+            sure: sheet.doubted === true,
           },
         },
       ],
@@ -107,7 +108,7 @@ function taken(sheet: FitSheet): Step<FitSheet> {
   if (!/^-?\d+([.,]\d+)?=\d+([.,]\d+)?$/.test(sheet.typing))
     return {say: `"${sheet.typing}" is no row. Write °C, then days: 15=55.6.`};
   const of = {typed: [...sheet.of.typed, sheet.typing]};
-  return {sheet: {...sheet, of, typing: '', cursor: 0, model: undefined}};
+  return {sheet: {...sheet, of, typing: '', cursor: 0, model: undefined, doubted: false}};
 }
 
 function moved(by: number) {

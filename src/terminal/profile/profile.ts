@@ -3,7 +3,7 @@ import {wrap} from '../../exchange/pictures/fit.ts';
 import {type Line, line} from '../../exchange/pictures/line.ts';
 import {rateCurve} from '../../exchange/pictures/rate-curve.ts';
 import {textTable} from '../../exchange/text-table.ts';
-import {doubtsAbout} from '../../records/profile-doubts.ts';
+import {profileDoubts} from '../../records/profile-doubts.ts';
 import type {Profile as KnownProfile} from '../../records/schema/index.ts';
 import {sourceWords} from '../../work/figures.ts';
 import {landmarkWords} from '../../work/landmark-words.ts';
@@ -87,7 +87,7 @@ function drawProfile(sheet: Profile, view: View, room: Room): Page {
     head: `${known.profile} ${view.glyphs.dot} ${known.name}${stage === undefined ? '' : ` ${view.glyphs.dot} ${stage}`}`,
     aside: whereScrolled(lines.length, sheet.scroll, room.body),
     body: scrolled(lines, sheet.scroll, room.body),
-    detail: doubtsAbout(known)
+    detail: profileDoubts(known)
       .map(({field, why}) => line(` ${field}: ${why}`, 'late'))
       .concat(wrap(known.note ?? '', room.columns - 2).map(text => line(` ${text}`))),
   };

@@ -1,6 +1,9 @@
 // Doing what the care list asks: tasks ticked off with what was seen, or skipped with the reason.
 import {type CareDraft, recordsOfDone, recordsOfSkip, stillToRecord} from '../care/doing.ts';
 import type {Task} from '../care/task.ts';
+import type {Entry} from '../records/entry.ts';
+import {Refusal} from '../records/refusal.ts';
+import type {Room} from '../room/room.ts';
 import {openDesk} from './desk.ts';
 import {type Recorded, record} from './record.ts';
 import type {Session} from './session.ts';
@@ -21,9 +24,15 @@ export async function finish(
   ids: readonly string[],
   seen: readonly string[],
 ): Promise<Finished> {
-  const tasks = await tasksOf(session);
+  const desk = await openDesk(session);
+  const tasks = await allTasks(desk);
   const drafts = recordsOfDone(tasks, ids, seen);
-  return {...(await record(session, drafts)), stillToRecord: hints(tasks, ids, drafts)};
+  const known = new Set(desk.room.entries.map(({id}) => id));
+  const refuseTwice = (room: Room) => refuseDoneMeanwhile(drafts, room.entries, known);
+  return {
+    ...(await record(session, drafts, undefined, refuseTwice)),
+    stillToRecord: hints(tasks, ids, drafts),
+  };
 }
 
 /** @throws Refusal for an id that is no open task, and where no reason is given */
@@ -37,6 +46,29 @@ export async function skip(
 
 async function tasksOf(session: Session): Promise<readonly Task[]> {
   return allTasks(await openDesk(session));
+}
+
+/** Somebody else did one of them between our looking and our writing. */
+function refuseDoneMeanwhile(
+  drafts: readonly CareDraft[],
+  entries: readonly Entry[],
+  known: ReadonlySet<string>,
+): void {
+  for (const {id, by, record: other} of entries) {
+    if (known.has(id) || other.record !== 'care') continue;
+    const twice = drafts.find(
+      draft =>
+        draft.record === 'care' &&
+        draft.task === other.task &&
+        (draft.lot === undefined ? draft.unit === other.unit : draft.lot === other.lot),
+    );
+    if (twice !== undefined)
+      throw new Refusal(
+        `${by} has just done "${other.task.replaceAll('-', ' ')}" in ${other.unit ?? other.lot}`,
+        other.lot ?? other.unit ?? '',
+        'Nothing was written; teneral today shows what is left.',
+      );
+  }
 }
 
 function hints(tasks: readonly Task[], ids: readonly string[], drafts: readonly CareDraft[]): string[] {

@@ -36,6 +36,7 @@ export interface Recorded {
 /**
  * Write records, as JSON would hold them.
  * @param where how to name one of them to a person
+ * @param unless refuses, by throwing, on the room as it stands when it is written to
  * @throws Refusal for the first record that cannot be accepted, Doubt for one that a person should confirm; nothing is
  *   written then
  */
@@ -43,12 +44,14 @@ export async function record(
   session: Session,
   drafts: readonly unknown[],
   where: (index: number) => string = index => (drafts.length === 1 ? '' : `record ${index + 1}`),
+  unless?: (room: Room) => void,
 ): Promise<Recorded> {
   const given = parsed(drafts, where);
   let written: readonly Entry[] = [];
   const room = await changeRoom(
     session.dir,
     async room => {
+      unless?.(room);
       written = await entriesFor(given, room, session);
       return {entries: written};
     },

@@ -8,6 +8,7 @@ import type {Choice} from '../work/choice.ts';
 import type {Fitting} from '../work/fitting.ts';
 import type {LibraryEntry} from '../work/library.ts';
 import type {DoubtRow} from '../work/logger-readings.ts';
+import type {SaidLines} from '../work/said-lines.ts';
 import type {UnitCourse} from '../work/unit-course.ts';
 import type {Asking} from './ask/asking.ts';
 import {roundHome} from './homes.ts';
@@ -55,6 +56,7 @@ export type Message =
   | {readonly is: 'doubts'; readonly logger: string; readonly doubts: Loaded<readonly DoubtRow[]>}
   | {readonly is: 'text'; readonly key: string; readonly text: Loaded<readonly Line[]>}
   | {readonly is: 'rules'; readonly rules: Loaded<readonly RuleUse[]>}
+  | {readonly is: 'answer'; readonly key: string; readonly answer: Loaded<SaidLines>}
   | {readonly is: 'tree'; readonly key: string; readonly tree: Loaded<TreeNode>}
   /** What was said or had changed is no news any more. */
   | {readonly is: 'moment-over'; readonly serial: number};
@@ -85,6 +87,7 @@ export function firstApp(facts: Facts, terminal: Terminal): App {
     rules: undefined,
     whole: undefined,
     choices: new Map(),
+    answers: new Map(),
     asking: undefined,
     lately: new Map(),
     tables,
@@ -127,6 +130,7 @@ export function nameOfEffect(effect: Effect): string {
     case 'tree':
     case 'choices':
     case 'fit':
+    case 'answer':
       return `${effect.do} ${effect.key}`;
     case 'doubts':
       return `doubts ${effect.logger}`;

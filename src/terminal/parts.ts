@@ -1,6 +1,7 @@
 // Every kind of sheet with its part.
 
 import {acts} from './acts/acts.ts';
+import {answer} from './answer/answer.ts';
 import {candidates} from './candidates/candidates.ts';
 import {doubts} from './doubts/doubts.ts';
 import {emergence} from './emergence/emergence.ts';
@@ -39,6 +40,7 @@ const parts: {readonly [Kind in SheetKind]: SheetPart<SheetOf<Kind>>} = {
   rules,
   emergence,
   candidates,
+  answer,
   find,
   keys,
 };
@@ -83,6 +85,8 @@ export function withPart<Result>(
       return use(parts.emergence, sheet);
     case 'candidates':
       return use(parts.candidates, sheet);
+    case 'answer':
+      return use(parts.answer, sheet);
     case 'find':
       return use(parts.find, sheet);
     case 'keys':

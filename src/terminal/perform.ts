@@ -16,6 +16,7 @@ import {library} from '../work/library.ts';
 import {recentDoubts} from '../work/logger-readings.ts';
 import {record} from '../work/record.ts';
 import {rules} from '../work/rules.ts';
+import {type Question, saidAnswer} from '../work/said-answer.ts';
 import type {Session} from '../work/session.ts';
 import {today} from '../work/today.ts';
 import {downTree, traceOf, upTree} from '../work/trace.ts';
@@ -83,6 +84,12 @@ export async function perform(
       const desk = await openDesk(session, 'all');
       return {is: 'whole', whole: {revision: desk.room.revision, desk, finder: finderOf(desk)}};
     }
+    case 'answer':
+      return {
+        is: 'answer',
+        key: effect.key,
+        answer: await loaded(() => answered(effect.question, facts, session)),
+      };
     case 'choices':
       return {
         is: 'choices',
@@ -108,7 +115,8 @@ type Act = Exclude<
       | 'choices'
       | 'doubts'
       | 'library'
-      | 'fit';
+      | 'fit'
+      | 'answer';
   }
 >;
 
@@ -187,6 +195,11 @@ async function acted(effect: Act, session: Session): Promise<Acted> {
       return {said: `${effect.said}. u takes it back.`, lately: [], closes: true};
     }
   }
+}
+
+/** What is archived is looked back on too. */
+async function answered(question: Question, {desk}: Facts, session: Session) {
+  return saidAnswer(question.ask === 'review' ? await openDesk(session, 'all') : desk, question);
 }
 
 /** What is archived belongs to a trace too. */

@@ -16,6 +16,8 @@ import type {FitSource, Fitting, FittingKept} from '../work/fitting.ts';
 import type {LibraryEntry} from '../work/library.ts';
 import type {DoubtRow} from '../work/logger-readings.ts';
 import type {Outlook} from '../work/outlook.ts';
+import type {Question} from '../work/said-answer.ts';
+import type {SaidLines} from '../work/said-lines.ts';
 import type {Today} from '../work/today.ts';
 import type {UnitCourse} from '../work/unit-course.ts';
 import type {Asking, Purpose} from './ask/asking.ts';
@@ -77,6 +79,8 @@ export type Sheet =
   | FormSheet
   | EmergenceSheet
   | CandidatesSheet
+  /** An answer in words to what was asked of a lot or of the room. */
+  | {readonly kind: 'answer'; readonly of: Question; readonly scroll: number}
   | {readonly kind: 'find'; readonly text: string; readonly cursor: number}
   | {readonly kind: 'keys'; readonly of: SheetKind; readonly scroll: number};
 
@@ -208,6 +212,7 @@ export interface View {
   readonly whole: Whole | undefined;
   /** What lots may be, under lot and clues. */
   readonly choices: ReadonlyMap<string, Loaded<readonly Choice[]>>;
+  readonly answers: ReadonlyMap<string, Loaded<SaidLines>>;
   readonly asking: Asking | undefined;
   /** Tasks and alerts that changed a moment ago, with what happened. */
   readonly lately: ReadonlyMap<string, string>;
@@ -266,6 +271,7 @@ export type Effect =
   | {readonly do: 'choices'; readonly key: string; readonly clues: Clues}
   | {readonly do: 'doubts'; readonly logger: string}
   | {readonly do: 'import'; readonly logger: string; readonly path: string}
+  | {readonly do: 'answer'; readonly key: string; readonly question: Question}
   | {readonly do: 'tree'; readonly key: string; readonly code: string; readonly way: 'up' | 'down'}
   | {
       readonly do: 'text';

@@ -51,7 +51,7 @@ function toText(app: App, asking: AskingText, key: Stroke): Next {
   if (answered.kind === 'asking') return kept(app, answered);
   const {purpose, text} = answered.asking;
   const open = {...app, asking: undefined};
-  if (purpose.for !== 'field') return stepped(open, recorded(purpose, text));
+  if (purpose.for !== 'field') return stepped(open, recorded(purpose, text, open));
   return {
     app: withTop(
       open,

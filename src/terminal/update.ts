@@ -72,6 +72,12 @@ function happened(app: App, message: Message): Next {
       });
     case 'whole':
       return only({...app, whole: message.whole, busy: without(app.busy, 'whole')});
+    case 'answer':
+      return only({
+        ...app,
+        answers: new Map([...app.answers, [message.key, message.answer]]),
+        busy: without(app.busy, `answer ${message.key}`),
+      });
     case 'choices':
       return only({
         ...app,
@@ -101,6 +107,7 @@ function refreshed(app: App, {facts}: Pick<Extract<Message, {is: 'facts'}>, 'fac
     texts: new Map(),
     rules: undefined,
     doubts: new Map(),
+    answers: new Map(),
     busy: new Set(),
   };
 }

@@ -1,11 +1,12 @@
-// A text that the round asked for came: why something was skipped, a reading, a remark.
+// A text that was asked for came: why something was skipped, a reading, a remark, a temperature, a day.
 
 import type {Rule} from '../../records/state.ts';
-import type {Sheet, Step} from '../sheet.ts';
+import {heldAt, plannedBy} from '../answer/asks.ts';
+import type {Sheet, Step, View} from '../sheet.ts';
 import type {Purpose} from './asking.ts';
 
 /** What any sheet does with a text for the daybook. */
-export function recorded(purpose: Purpose, text: string): Step<Sheet> {
+export function recorded(purpose: Purpose, text: string, view: View): Step<Sheet> {
   switch (purpose.for) {
     case 'skip':
       return {effects: [{do: 'skip', ids: purpose.ids, why: text}]};
@@ -36,6 +37,10 @@ export function recorded(purpose: Purpose, text: string): Step<Sheet> {
       return {effects: [{do: 'export', to: text}]};
     case 'interval':
       return interval(purpose.rule, text);
+    case 'hold':
+      return heldAt(purpose.lot, text);
+    case 'plan':
+      return plannedBy(purpose.lot, text, view);
     case 'field':
       return {};
   }

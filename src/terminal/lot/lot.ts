@@ -1,5 +1,6 @@
 // A lot: everything about it on one long page.
 import {actsKey} from '../acts/acts.ts';
+import {askKeys} from '../answer/asks.ts';
 import {askNote} from '../ask/ask-text.ts';
 import type {Binding} from '../bindings.ts';
 import {candidatesSheet} from '../candidates/candidates.ts';
@@ -59,6 +60,7 @@ const keys: readonly Binding<Lot, View, Step<Lot>>[] = [
   },
   labelsKey<Lot>('lot'),
   actsKey<Lot>('lot'),
+  ...askKeys<Lot>(({code}) => code, true),
   ...scrollKeys<Lot>(),
 ];
 

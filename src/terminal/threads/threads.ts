@@ -1,4 +1,5 @@
 // The threads, the second sheet: when something will come out of which box.
+import {askKeys} from '../answer/asks.ts';
 import {askNote} from '../ask/ask-text.ts';
 import type {Binding} from '../bindings.ts';
 import {emergenceSheet} from '../emergence/form.ts';
@@ -64,6 +65,7 @@ const keys: readonly Binding<Threads, View, Step<Threads>>[] = [
     hint: true,
     act: sheet => ({sheet: {...sheet, shift: sheet.shift + STEP}}),
   },
+  ...askKeys<Threads>((sheet, view) => lotAt(sheet, view)?.code, false),
   {strokes: ['0'], short: 'now', says: 'back to now', act: sheet => ({sheet: {...sheet, shift: 0}})},
   {strokes: ['-'], short: 'wider', says: 'more days to a column', act: sheet => ({sheet: zoomed(sheet, 1)})},
   {

@@ -227,7 +227,7 @@ describe('the threads', () => {
 
 
        enter open   c climate   e adults   n note   left earlier   right later
-       u undo   tab round or threads   / find   ? all keys   q quit"
+       w why   u undo   tab round or threads   / find   ? all keys   q quit"
     `);
   });
 

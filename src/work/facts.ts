@@ -15,15 +15,21 @@ const CHECKED_DAYS = 14;
 export async function factsOf(desk: Desk): Promise<RoomFacts> {
   const {state, now} = desk;
   const last = new Map<string, LastReading>();
+  const checked: CheckedReading[] = [];
+  const checks = checksOf(desk);
   for (const history of state.loggers.values()) {
-    const reading = await lastReading(valueAt(history, now), desk);
+    const logger = valueAt(history, now);
+    const own = checks.filter(check => check.logger === logger.code);
+    const series = await lastSeries(logger, own.length > 0 ? CHECKED_DAYS : RECENT_DAYS, desk);
+    const reading = lastReading(logger, series, desk);
     if (reading !== undefined) last.set(reading.logger.code, reading);
+    if (series !== undefined) checked.push(...own.flatMap(check => checkedIn(series, check)));
   }
   const units = [...state.units.values()].map(history => valueAt(history, now));
   return {
     lastReadings: new Map([...last].map(([code, {at}]) => [code, at])),
     climate: new Map(units.flatMap(unit => climateOf(unit, last, now))),
-    checked: await checkedReadings(desk),
+    checked,
   };
 }
 
@@ -31,25 +37,38 @@ interface LastReading extends ReadingNow {
   readonly logger: Logger;
 }
 
-async function lastReading(logger: Logger, desk: Desk): Promise<LastReading | undefined> {
-  const byHand = desk.state.handReadings.findLast(reading => reading.logger === logger.code);
-  const imported = await lastImported(logger, desk);
-  if (byHand !== undefined && byHand.at >= (imported?.at ?? 0))
+function lastReading(
+  logger: Logger,
+  series: Series | undefined,
+  {state, room, now}: Desk,
+): LastReading | undefined {
+  const byHand = state.handReadings.findLast(reading => reading.logger === logger.code);
+  const imported = series === undefined ? undefined : lastImported(logger, series);
+  // A logger whose last readings are all set aside has still spoken: then without a value.
+  const spoken = Math.min(room.span(logger.code)?.toDays ?? Number.NEGATIVE_INFINITY, now / MS_PER_DAY);
+  const silent = series === undefined ? undefined : {logger, at: spoken * MS_PER_DAY};
+  const read = imported ?? silent;
+  if (byHand !== undefined && byHand.at >= (read?.at ?? 0))
     return {logger, at: byHand.at, temperatureC: byHand.temperature, rhPercent: byHand.humidity};
-  return imported;
+  return read;
 }
 
-/** A logger whose last readings are all set aside has still spoken: then without a value. */
-async function lastImported(logger: Logger, desk: Desk): Promise<LastReading | undefined> {
-  const {room, now} = desk;
-  const span = room.span(logger.code);
-  const nowDays = now / MS_PER_DAY;
+/** The readings of the days up to its last one; undefined where it has none. */
+async function lastSeries(
+  {code, maxGapHours}: Logger,
+  days: number,
+  desk: Desk,
+): Promise<Series | undefined> {
+  const nowDays = desk.now / MS_PER_DAY;
+  const span = desk.room.span(code);
   if (span === undefined || span.fromDays > nowDays) return undefined;
   const until = Math.min(span.toDays, nowDays);
-  const gapDays = logger.maxGapHours / 24;
-  const series = await trustedReadings(desk, logger.code, until - Math.max(RECENT_DAYS, gapDays), until);
+  return trustedReadings(desk, code, until - Math.max(days, maxGapHours / 24), until);
+}
+
+function lastImported(logger: Logger, series: Series): LastReading | undefined {
   const row = series.atDays.length - 1;
-  if (row < 0) return {logger, at: until * MS_PER_DAY};
+  if (row < 0) return undefined;
   const known = (value: number | undefined) =>
     value === undefined || Number.isNaN(value) ? undefined : value;
   return {
@@ -62,10 +81,11 @@ async function lastImported(logger: Logger, desk: Desk): Promise<LastReading | u
 }
 
 function recentOf({atDays, temperatureC, rhPercent}: Series, {maxGapHours}: Logger): RecentReadings {
+  const from = atDays.findIndex(at => at >= atDays.at(-1)! - RECENT_DAYS);
   return {
-    at: Array.from(atDays, days => Math.round(days * MS_PER_DAY)),
-    temperatureC: [...temperatureC],
-    rhPercent: [...rhPercent],
+    at: Array.from(atDays.subarray(from), days => Math.round(days * MS_PER_DAY)),
+    temperatureC: [...temperatureC.subarray(from)],
+    rhPercent: [...rhPercent.subarray(from)],
     maxGapMs: maxGapHours * MS_PER_HOUR,
   };
 }
@@ -90,14 +110,17 @@ function climateOf(unit: Unit, last: ReadonlyMap<string, LastReading>, now: Inst
   ];
 }
 
-/** Temperatures by hand, of loggers that read by themselves and of the water of units, with the logger's own then. */
-async function checkedReadings(desk: Desk): Promise<CheckedReading[]> {
-  const {state, now} = desk;
+interface Check extends Omit<CheckedReading, 'loggerC'> {
+  readonly offsetC: number;
+}
+
+/** Temperatures by hand, of loggers that read by themselves and of the water of units, of the last days. */
+function checksOf({state, now}: Desk): Check[] {
   const isRecent = ({at}: {readonly at: Instant}) => at > now - CHECKED_DAYS * MS_PER_DAY && at <= now;
   const byHand = state.handReadings
     .filter(isRecent)
     .flatMap(({logger, at, temperature}) =>
-      temperature === undefined ? [] : [{logger, at, byHandC: temperature, offsetC: 0, unit: undefined}],
+      temperature === undefined ? [] : [{logger, at, byHandC: temperature, offsetC: 0}],
     );
   const ofWater = state.water.filter(isRecent).flatMap(({unit, at, temperature}) => {
     const history = state.units.get(unit);
@@ -105,26 +128,20 @@ async function checkedReadings(desk: Desk): Promise<CheckedReading[]> {
     const {logger, offsetC = 0} = valueAt(history, at);
     return logger === undefined ? [] : [{logger, at, byHandC: temperature, offsetC, unit}];
   });
-  const found: CheckedReading[] = [];
-  for (const {logger, at, byHandC, offsetC, unit} of [...byHand, ...ofWater]) {
-    const read = await readAt(desk, logger, at);
-    if (read !== undefined) found.push({logger, unit, at, byHandC, loggerC: read + offsetC});
-  }
-  return found;
+  return [...byHand, ...ofWater];
 }
 
 const BESIDE_DAYS = 1 / 24;
 
-/** What it read nearest to an instant, within an hour. */
-async function readAt(desk: Desk, logger: string, at: Instant): Promise<number | undefined> {
-  const days = at / MS_PER_DAY;
-  const span = desk.room.span(logger);
-  if (span === undefined || days < span.fromDays - BESIDE_DAYS || days > span.toDays + BESIDE_DAYS)
-    return undefined;
-  const {atDays, temperatureC} = await trustedReadings(desk, logger, days - BESIDE_DAYS, days + BESIDE_DAYS);
-  let nearest: number | undefined;
-  atDays.forEach((each, row) => {
-    if (nearest === undefined || Math.abs(each - days) < Math.abs(atDays[nearest]! - days)) nearest = row;
+/** The check with what the logger read nearest to it, within an hour. */
+function checkedIn({atDays, temperatureC}: Series, {offsetC, ...check}: Check): CheckedReading[] {
+  const days = check.at / MS_PER_DAY;
+  let nearest = -1;
+  let apart = BESIDE_DAYS;
+  atDays.forEach((at, row) => {
+    if (Math.abs(at - days) >= apart || Number.isNaN(temperatureC[row]!)) return;
+    nearest = row;
+    apart = Math.abs(at - days);
   });
-  return nearest === undefined ? undefined : temperatureC[nearest];
+  return nearest < 0 ? [] : [{...check, loggerC: temperatureC[nearest]! + offsetC}];
 }

@@ -1,0 +1,60 @@
+// What a person does about readings on the screens: look at figures, judge doubts, import a file.
+import {beforeAll, describe, expect, it} from 'vitest';
+import type {DoubtRow} from '../../src/work/logger-readings.ts';
+import {driven, roomWith, SMALL_ROOM} from './app-of.ts';
+
+const spike: DoubtRow = {
+  rule: 'spike',
+  from: '2026-06-06T11:30:00+02:00',
+  to: '2026-06-06T11:30:00+02:00',
+  readings: 1,
+  what: '41.9 °C between 22.3 °C and 22.5 °C',
+  state: 'set-aside',
+};
+
+let dir: string;
+beforeAll(async () => {
+  dir = await roomWith(SMALL_ROOM);
+});
+
+describe('doubtful readings', () => {
+  it('are looked through from the unit, and masked or trusted with a reason', async () => {
+    const {press, shown, send} = await driven(dir);
+    expect(press('cd')).toEqual([{do: 'doubts', logger: 'L1'}]);
+    expect(shown()).toContain('The readings are being looked through');
+    send({is: 'doubts', logger: 'L1', doubts: {value: [spike]}});
+    expect(shown()).toContain('spike: 41.9 °C between 22.3 °C and 22.5 °C');
+    expect(shown()).toContain('set aside: not in the course');
+    press('t');
+    expect(press('a lamp<enter>')).toMatchObject([
+      {do: 'record', records: [{record: 'mask', logger: 'L1', from: spike.from, lift: true, why: 'a lamp'}]},
+    ]);
+  });
+
+  it('that are none say so, and no key judges them', async () => {
+    const {press, shown, send} = await driven(dir);
+    press('cd');
+    send({is: 'doubts', logger: 'L1', doubts: {value: []}});
+    expect(shown()).toContain('Nothing that it said is doubted.');
+    press('m');
+    expect(shown()).toContain('Nothing is doubted');
+  });
+});
+
+describe('a unit', () => {
+  it('shows its climate in figures and a whole year', async () => {
+    const {press, app} = await driven(dir);
+    press('ct');
+    expect(app().sheets.at(-1)).toMatchObject({kind: 'unit', figures: true});
+    expect(press('5')).toMatchObject([{do: 'course', unit: 'C1'}]);
+    expect(app().sheets.at(-1)).toMatchObject({span: 'year', figures: true});
+  });
+
+  it('takes a file of its logger, and says why it cannot where it has none', async () => {
+    const {press, shown} = await driven(dir);
+    press('ci');
+    expect(press('export.csv<enter>')).toEqual([{do: 'import', logger: 'L1', path: 'export.csv'}]);
+    press('<escape>');
+    expect(shown()).toContain('rack A');
+  });
+});

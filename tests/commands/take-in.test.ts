@@ -13,9 +13,13 @@ const furnished = [
 ];
 
 let room: RoomAt;
+let untouched: ReturnType<typeof stateOf> | undefined;
+/** A new room wherever the test before wrote into the old one. */
 beforeEach(() => {
+  if (untouched !== undefined && JSON.stringify(stateOf(room.dir)) === JSON.stringify(untouched)) return;
   room = newRoom();
   room.apply(NOW, furnished);
+  untouched = stateOf(room.dir);
 });
 
 function sheet(...lines: readonly string[]): string {

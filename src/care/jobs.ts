@@ -68,8 +68,11 @@ function findJobs(input: CareInput, open: OpenTime): Job[] {
 const unitTypes = ['cage', 'aquarium', 'emergence-box'] as const;
 
 function wantings({state, profiles}: CareInput, rules: readonly Rule[]): Wanting[] {
-  const general = rules.filter(rule => rule.for.type === undefined);
-  const ofType = grouped(rules, rule => rule.for.type);
+  // Most rules of a large room are for single lots: each is only held against its own.
+  const forMany = rules.filter(rule => rule.for.lot === undefined);
+  const forOne = grouped(rules, rule => rule.for.lot);
+  const general = forMany.filter(rule => rule.for.type === undefined);
+  const ofType = grouped(forMany, rule => rule.for.type);
   const rulesFor = new Map(unitTypes.map(type => [type, [...(ofType.get(type) ?? []), ...general]]));
   const wanting: Wanting[] = [];
   for (const lot of state.lots.values()) {
@@ -78,7 +81,8 @@ function wantings({state, profiles}: CareInput, rules: readonly Rule[]): Wanting
     const {code, type} = unit;
     const groups = groupsOf(lot, profiles, state.samples.get(lot.sample));
     const housed = {...groups, lot: lot.code, unit: code, type, stages: stagesOf(lot)};
-    for (const rule of nearestRules(rulesFor.get(type) ?? general, housed).values())
+    const own = forOne.get(lot.code) ?? [];
+    for (const rule of nearestRules([...own, ...(rulesFor.get(type) ?? general)], housed).values())
       if (isWanted(rule, lot, type)) wanting.push({rule, lot, unit});
   }
   return wanting;

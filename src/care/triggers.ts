@@ -5,6 +5,7 @@ import {total} from '../records/stage.ts';
 import {type Lot, type RoomState, type Rule, type Specimen, type Unit, valueAt} from '../records/state.ts';
 import type {Job} from './job.ts';
 import type {Ledger} from './ledger.ts';
+import {unitAt} from './occupancy.ts';
 import {hasFeeders} from './stages.ts';
 import type {CareInput} from './task.ts';
 import {type Clock, windowOf} from './window.ts';
@@ -125,13 +126,25 @@ export function hasMould(unit: string, state: RoomState): boolean {
   return mouldSince(unit, state) !== undefined;
 }
 
-function mouldSince(unit: string, {care, lots}: RoomState): Instant | undefined {
-  const last = care.findLast(
-    ({unit: where, lot, at, seen}) =>
-      typeof seen.mould === 'boolean' &&
-      (where === unit ||
-        (where === undefined &&
-          lots.get(lot ?? '')?.stays.some(stay => stay.unit === unit && stay.from <= at) === true)),
-  );
-  return last?.seen.mould === true ? last.at : undefined;
+const knownMould = new WeakMap<RoomState['care'], ReadonlyMap<string, Instant>>();
+
+function mouldSince(unit: string, state: RoomState): Instant | undefined {
+  let known = knownMould.get(state.care);
+  if (known === undefined) {
+    known = mouldByUnit(state);
+    knownMould.set(state.care, known);
+  }
+  return known.get(unit);
+}
+
+/** The units whose last answer about mould was yes, with when that was. */
+function mouldByUnit({care, lots}: RoomState): ReadonlyMap<string, Instant> {
+  const mouldy = new Map<string, Instant>();
+  for (const {unit, lot, at, seen} of care) {
+    const where = unit ?? unitAt(lots.get(lot ?? ''), at);
+    if (where === undefined || typeof seen.mould !== 'boolean') continue;
+    if (seen.mould) mouldy.set(where, at);
+    else mouldy.delete(where);
+  }
+  return mouldy;
 }

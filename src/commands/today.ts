@@ -18,6 +18,8 @@ export const command: Command = {
     if (given !== undefined && day === undefined)
       throw new Refusal(`"${given}" is no day`, '--on', 'Write it like 2026-06-15.');
     const list = await today(desk, day);
-    invocation.answer(todayAnswer(list, desk), () => todayText(list, desk, invocation.columns));
+    invocation.answer(invocation.json ? todayAnswer(list, desk) : null, () =>
+      todayText(list, desk, invocation.columns),
+    );
   },
 };

@@ -16,9 +16,9 @@ export function benchBigRoom(): string {
     const room = join(folder, 'room');
     run('', 'init', room, '--name', 'big', '--zone', 'UTC');
     run(JSON.stringify(records()), '--room', room, '--now', NOW, 'apply', '-');
-    const list = () => run('', '--room', room, '--now', NOW, 'today', '--json');
-    const {tasks} = JSON.parse(list()) as {tasks: unknown[]};
-    const {today, nothing} = interleaved({nothing: () => run(undefined, '-e', '0'), today: list}, 9);
+    const list = (...more: string[]) => run('', '--room', room, '--now', NOW, 'today', ...more);
+    const {tasks} = JSON.parse(list('--json')) as {tasks: unknown[]};
+    const {today, nothing} = interleaved({nothing: () => run(undefined, '-e', '0'), today: () => list()}, 9);
     return [
       `teneral today, in a room of ${UNITS} units and ${RULES} rules for single lots (${tasks.length} tasks)`,
       `  teneral today ${today.medianMs.toFixed(0)} ms (the first time ${today.firstMs.toFixed(0)} ms), node -e 0 ${nothing.medianMs.toFixed(0)} ms`,

@@ -10,6 +10,7 @@ export function saidText({title, lines}: SaidLines, columns: number): string {
 
 /** A name in the margin, its text wrapped beside it. */
 export function marginLines([name, text]: readonly [name: string, text: string], columns: number): string[] {
+  if (name === '' && text === '') return [''];
   return wrap(text, columns - MARGIN).map(
     (line, i) => `  ${(i === 0 ? name : '').padEnd(MARGIN - 3)} ${line}`,
   );

@@ -6,9 +6,9 @@ import type {Review, SkillWhen, When} from './review.ts';
 import type {SaidLine, SaidLines} from './said-lines.ts';
 
 const WHEN_WORDS: Readonly<Record<When, string>> = {
-  start: 'at the start',
+  start: 'at start',
   half: 'half way',
-  'three-days': '3 days before',
+  'three-days': '3 d before',
 };
 
 export function reviewWords({lots, forecasts, profiles, replayed}: Review, {civil, now}: Desk): SaidLines {
@@ -46,7 +46,7 @@ function skillLines(forecasts: readonly SkillWhen[]): SaidLine[] {
       : [
           [
             WHEN_WORDS[when],
-            `${error(biasDays)} on average, off by ${maeDays.toFixed(1)} d; the window held ${Math.round(held80 * n)} of ${n}`,
+            `${error(biasDays) === RIGHT ? 'right' : error(biasDays)} on average, off by ${maeDays.toFixed(1)} d; the window held ${Math.round(held80 * n)} of ${n}`,
           ],
         ],
   );
@@ -68,8 +68,10 @@ export function experienceLines({pace, survival}: Review['profiles'][number]['ex
   return lines;
 }
 
+const RIGHT = 'right on the day';
+
 function error(days: number): string {
-  if (Math.abs(days) < 0.05) return 'right on the day';
+  if (Math.abs(days) < 0.05) return RIGHT;
   return `${Math.abs(days).toFixed(1)} d too ${days > 0 ? 'late' : 'early'}`;
 }
 

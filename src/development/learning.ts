@@ -82,7 +82,7 @@ export function learn(known: Known): Learned | null {
       };
       if (member.lnSpeedSd === 0) return [{member, broods, points: [pointAt(0, least())], step: 1}];
       const search = {pointAt, least, closest: paceStepOf(member)};
-      const laid = laidWhereLikely(guesses.of(member, age) ?? PRIOR, search);
+      const laid = laidWhereLikely(guesses.of(member, age) ?? priorOf(search.closest), search);
       if (laid === null) return [];
       guesses.learn(member, age, laid);
       return [{member, broods, ...laid}];
@@ -98,8 +98,11 @@ export function learn(known: Known): Learned | null {
   };
 }
 
-/** Before anything is known of a member's pace it is laid as wide as the prior. */
-const PRIOR: Lattice = {centre: 0, step: 0.7, reach: 5};
+/** Before anything is known of a member's pace it is laid nearly as wide as the prior. */
+function priorOf(step: number): Lattice {
+  return {centre: 0, step, reach: Math.ceil(3 / step)};
+}
+
 /** Guesses further out than this (in standard deviations) are none. */
 const CREDIBLE = 4;
 
@@ -124,7 +127,7 @@ function firstGuesses({classes, looks, startDays}: Known) {
       if (known === undefined) return undefined;
       const centre = (lnDaysOf(member) - member.lnSpeedMean - known.lnDays) / member.lnSpeedSd;
       return Math.abs(centre) < CREDIBLE
-        ? {centre, step: Math.min(PRIOR.step, (1.3 * known.sd) / member.lnSpeedSd), reach: 1}
+        ? {centre, step: (1.3 * known.sd) / member.lnSpeedSd, reach: 1}
         : undefined;
     },
     learn(member: CandidateMember, age: number, {points}: LaidPaces<Point>) {

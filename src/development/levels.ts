@@ -12,7 +12,7 @@ export const LEVELS = Float64Array.from(
 );
 
 /** How far apart in probability two points may be for a straight line between them: less towards the ends. */
-const straight = (share: number) => 0.006 + 0.12 * share * (1 - share);
+const straight = (share: number) => 0.012 + 0.2 * share * (1 - share);
 
 const STEPS = 8;
 const HALVINGS = 16;

@@ -7,7 +7,7 @@ import type {Part, Statistic} from './statistics.ts';
 export type Lay = (statistic: Statistic, from: number, to: number, mass: number) => void;
 
 /** So many pieces are set in between two points. */
-const BETWEEN = 4;
+const BETWEEN = 3;
 
 /**
  * Lay the parts of a line in the dose of the last stage's course. Between two points each level of each part moves on

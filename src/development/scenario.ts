@@ -38,6 +38,8 @@ export interface PaceLine {
 
 const CLOSEST = 0.175;
 const FARTHEST = 0.7;
+/** So many standard deviations of individuals blur what lies between two paces. */
+const INDIVIDUALS = 1.4;
 
 /**
  * How far apart paces may be. Between them the animals are interpolated: exactly where all stages count alike; else
@@ -46,7 +48,7 @@ const FARTHEST = 0.7;
 export function paceStepOf({chain: {stages, inStep}, lnSpeedSd}: CandidateMember): number {
   const days = stages.reduce((sum, {daysAt20}) => sum + daysAt20, 0);
   const sd = Math.sqrt(stages.reduce((sum, {daysAt20, spread}) => sum + (daysAt20 * spread.cv) ** 2, 0));
-  const apart = inStep || !Number.isFinite(days) ? FARTHEST : sd / days / lnSpeedSd;
+  const apart = inStep || !Number.isFinite(days) ? FARTHEST : (INDIVIDUALS * sd) / days / lnSpeedSd;
   return Math.min(FARTHEST, Math.max(CLOSEST, apart));
 }
 

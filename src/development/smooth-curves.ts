@@ -3,7 +3,7 @@ import {type Cubic, monotoneCubic} from '../thermal/monotone-cubic.ts';
 import type {Span} from './quantiles.ts';
 
 /** Between two instants asked no curve rises by more than this. */
-const FINE = 0.02;
+const FINE = 0.04;
 const PIECES = 8;
 const HALVINGS = 12;
 /** Less than this is nothing. */

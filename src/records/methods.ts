@@ -1,6 +1,7 @@
 // The collecting methods of the trade: how each is spoken of, which fields it has, what is usual, what to mind.
 // Usual values are common practice, no source; whoever records says what really stood there.
 import {type AgentCaution, agentCautions, cautionOfMedium} from './agents.ts';
+import {whenWritten} from './plain-words.ts';
 import type {RecordOf} from './schema/index.ts';
 import type {Sample} from './state.ts';
 
@@ -95,6 +96,35 @@ const OF_EVERY_TRAP: readonly TrapField[] = ['lastEmptied', 'traps'];
 export function trapFieldsOf(method: Method): readonly TrapField[] {
   const {how, fields} = methods[method];
   return how === 'trap' ? [...OF_EVERY_TRAP, ...fields] : fields;
+}
+
+/** How a trap stood: "10 traps, across 9 cm, last emptied 2026-05-29". Empty where nothing is said. */
+export function trapInWords({
+  lastEmptied,
+  traps,
+  bait,
+  baitSince,
+  lamp,
+  meshMm,
+  acrossCm,
+  widthCm,
+  turns,
+  heightM,
+}: Trap): string {
+  const since = baitSince === undefined ? '' : ` since ${baitSince}`;
+  return [
+    traps && (traps === 1 ? 'one trap' : `${traps} traps`),
+    acrossCm && `across ${acrossCm} cm`,
+    widthCm && `${widthCm} cm wide`,
+    turns && (turns === 1 ? 'wound once' : `wound ${turns} times`),
+    meshMm && `mesh ${meshMm} mm`,
+    heightM !== undefined && `${heightM} m above the ground`,
+    lamp && `lamp ${lamp}`,
+    (bait !== undefined || since !== '') && `bait ${bait ?? ''}${since}`,
+    lastEmptied && `last emptied ${whenWritten(lastEmptied)}`,
+  ]
+    .filter(part => typeof part === 'string')
+    .join(', ');
 }
 
 /** Everything to mind when a sample is taken or worked up: the method's own, then of what the catch fell into. */

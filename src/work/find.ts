@@ -37,7 +37,7 @@ export function finderOf(desk: Desk): Finder {
       combineWith: 'AND',
       prefix: true,
       // Codes and days that differ by one sign are others.
-      fuzzy: term => (/\d/u.test(term) || term.length < 4 ? false : 0.25),
+      fuzzy: term => (/\d/u.test(term) || term.length < 4 ? false : 0.3),
       boost: {code: 4, text: 2},
       boostDocument: (id: number) => WEIGHTS[documents[id]?.kind ?? 'entry'],
     },

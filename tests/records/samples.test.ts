@@ -1,7 +1,7 @@
 // Field samples: a method's own fields, parts of a sample, by-catch, and what was taken out dead.
 import {expect, test} from 'vitest';
 import {sentenceOf} from '../../src/records/daybook.ts';
-import {cautionsOf} from '../../src/records/methods.ts';
+import {cautionsOf, trapInWords} from '../../src/records/methods.ts';
 import {trace} from '../../src/records/trace.ts';
 import {day, lot, recordOf, sample, unit, type Written} from './daybook-of.ts';
 import {given} from './daybook-spec.ts';
@@ -112,4 +112,13 @@ test('cautions come with the method and with what the catch fell into', () => {
 
 test('a record that needs one of two origins says so', () => {
   expect(() => recordOf({record: 'voucher', count: 1})).toThrow(/either from a lot/);
+});
+
+test('how a trap stood is said in words', () => {
+  const trap = {traps: 6, acrossCm: 9, bait: 'liver', baitSince: '2031-04-20', lastEmptied: '2031-04-29'};
+  expect(trapInWords(trap)).toBe(
+    '6 traps, across 9 cm, bait liver since 2031-04-20, last emptied 2031-04-29',
+  );
+  expect(trapInWords({widthCm: 15, turns: 2})).toBe('15 cm wide, wound 2 times');
+  expect(trapInWords({})).toBe('');
 });

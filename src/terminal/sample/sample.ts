@@ -2,8 +2,8 @@
 
 import {type Line, line, piece} from '../../exchange/pictures/line.ts';
 import {tree} from '../../exchange/pictures/tree.ts';
-import {cautionsOf, methods} from '../../records/methods.ts';
-import {spoken} from '../../records/plain-words.ts';
+import {cautionsOf, methods, trapInWords} from '../../records/methods.ts';
+import {whenWritten} from '../../records/plain-words.ts';
 import {waitedHours, waitedWords} from '../../records/standing.ts';
 import type {Sample as FieldSample} from '../../records/state.ts';
 import type {Desk} from '../../work/desk.ts';
@@ -72,10 +72,10 @@ function drawSample(sheet: Sample, view: View, room: Room): Page {
 /** How the trap stood, how its animals fared, how far it is sorted, what else was in it. */
 function aboutSample(sample: FieldSample, {civil}: Desk): Line[] {
   const {trap = {}, sorting, bycatch, specimens} = sample;
-  const stood = Object.entries(trap).map(([field, value]) => `${spoken(field)} ${value}`);
+  const stood = trapInWords(trap);
   const waited = waitedHours(sample, civil);
   return [
-    ...(stood.length === 0 ? [] : [line(` ${stood.join(', ')}`)]),
+    ...(stood === '' ? [] : [line(` ${stood}`)]),
     ...(waited === undefined ? [] : [line(` ${waitedWords(waited)}`, 'late')]),
     ...(sorting === undefined || sorting.state === 'sorted'
       ? []
@@ -86,7 +86,8 @@ function aboutSample(sample: FieldSample, {civil}: Desk): Line[] {
 }
 
 function howCollected({method, collected, place, host, of}: FieldSample): string {
-  const span = collected.to === undefined ? collected.from : `${collected.from} to ${collected.to}`;
+  const from = whenWritten(collected.from);
+  const span = collected.to === undefined ? from : `${from} to ${whenWritten(collected.to)}`;
   return [of && `part of ${of}`, methods[method].words, span, place?.locality, host]
     .filter(part => part !== undefined)
     .join(', ');

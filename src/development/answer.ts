@@ -66,6 +66,8 @@ export interface LotForecast {
   readonly last: Window | null;
   /** The days that hold any probability worth naming, in order of time. */
   readonly perDay: readonly EmergenceDay[];
+  /** One animal of each sex, where a likely profile tells them apart: what it needs from the last look on. */
+  readonly sexes: {readonly female: Window; readonly male: Window} | null;
   readonly pace: {readonly p10: number; readonly p50: number; readonly p90: number} | null;
   /** In the order of the request; the weights sum to one. */
   readonly candidates: readonly {readonly profile: string; readonly weight: number}[];

@@ -1,5 +1,5 @@
 // The mixture over everything unknown: how likely each statistic is reached by an instant.
-import {answeringDoses} from './answering-dose.ts';
+import {type AnsweringDose, answeringDoses} from './answering-dose.ts';
 import {type DoseCourse, doseAt, reachedAt} from './dose-course.ts';
 import {layLine} from './pace-blend.ts';
 import type {Span} from './quantiles.ts';
@@ -27,6 +27,8 @@ interface Curve {
   readonly laid: number;
   /** The mean of the lines, as they weigh. */
   readonly pace: number;
+  /** The place of the candidate that weighs most in it. */
+  readonly candidate: number;
 }
 
 /**
@@ -45,6 +47,11 @@ export interface CurvesAhead {
   readonly futures: number;
   /** The chance in one of the futures. */
   inFuture(future: number, statistic: Statistic, atDays: number): number;
+  /**
+   * The chance that an animal is out which needs another dose than the mean one, from an instant on.
+   * @param times how many times the dose, by the candidate's place
+   */
+  needing(times: (candidate: number) => number, sinceDays: number): (atDays: number) => number;
 }
 
 export function emergenceCurvesAhead(
@@ -56,7 +63,15 @@ export function emergenceCurvesAhead(
   const mean = meanCurves(curves, wanted);
   const begin = Math.max(...curves.map(({course}) => course.ahead?.fromDays ?? Number.POSITIVE_INFINITY));
   if (!(begin < span.untilDays))
-    return {curves: mean, futures: 0, inFuture: (_, statistic, atDays) => mean(statistic, atDays)};
+    return {
+      curves: mean,
+      futures: 0,
+      inFuture: (_, statistic, atDays) => mean(statistic, atDays),
+      needing: needingAlong(
+        curves.map(curve => ({...curve, doses: [atDays => doseAt(curve.course, atDays)]})),
+        wanted,
+      ),
+    };
   const whole = curves.reduce((sum, {laid}) => sum + laid, 0);
   const through = curves.map(curve => ({
     ...curve,
@@ -84,6 +99,29 @@ export function emergenceCurvesAhead(
         sum += heightAt(shares[wanted.indexOf(statistic)]!, doses[future]!(atDays) - origin);
       return sum / whole;
     },
+    needing: needingAlong(through, wanted, begin),
+  };
+}
+
+/** What is left of the dose at an instant is needed so many times; before the futures begin there is one course. */
+function needingAlong(
+  curves: readonly (Curve & {readonly doses: readonly AnsweringDose[]})[],
+  wanted: readonly Statistic[],
+  beginDays = Number.NEGATIVE_INFINITY,
+): CurvesAhead['needing'] {
+  const which = wanted.indexOf('animal');
+  const whole = curves.reduce((sum, {laid}) => sum + laid, 0);
+  return (times, sinceDays) => atDays => {
+    let sum = 0;
+    for (const {shares, origin, doses, course, candidate} of curves) {
+      const since = doseAt(course, sinceDays);
+      const along = atDays <= beginDays ? [(at: number) => doseAt(course, at)] : doses;
+      for (const doseOf of along) {
+        const dose = since + (doseOf(atDays) - since) / times(candidate);
+        sum += heightAt(shares[which]!, dose - origin) / along.length;
+      }
+    }
+    return sum / whole;
   };
 }
 
@@ -135,6 +173,8 @@ function curveOf(lines: readonly PaceLine[], wanted: readonly Statistic[]): Curv
     );
   });
   for (const ramps of shares) raise(ramps);
+  const weightOf = ({points}: PaceLine) => points.reduce((sum, {weight}) => sum + weight, 0);
+  const {candidate} = lines.reduce((a, b) => (weightOf(b) > weightOf(a) ? b : a)).member;
   const {chain} = lines[0]!.member;
   return {
     chain,
@@ -143,6 +183,7 @@ function curveOf(lines: readonly PaceLine[], wanted: readonly Statistic[]): Curv
     shares,
     laid,
     pace: meanPace(lines),
+    candidate,
   };
 }
 

@@ -108,6 +108,7 @@ function forecastOf(request: ForecastRequest): LotForecast {
     half: hidden ? null : windowOf(atDays => curves('half', atDays), span),
     last: hidden ? null : windowOf(atDays => curves('last', atDays), span),
     perDay: daysOf(request.dayBoundsDays, animalCurve, span, expectedOf),
+    sexes: sexesOf(candidates, weights, ahead, lastSeen, span),
     pace: paceOf(lines),
     candidates: withUndated(candidates, weights),
     rest,
@@ -172,6 +173,26 @@ function mediansOf({futures, inFuture}: CurvesAhead, span: Span): readonly numbe
   return Array.from({length: futures}, (_, future) =>
     instantOf(atDays => inFuture(future, 'animal', atDays), 0.5, span),
   ).flatMap(atDays => atDays ?? []);
+}
+
+/** Candidates that weigh less do not tell the sexes apart. */
+const TELLS_SEXES = 0.05;
+
+function sexesOf(
+  candidates: readonly Candidate[],
+  weights: readonly number[],
+  {needing}: CurvesAhead,
+  sinceDays: number,
+  span: Span,
+): LotForecast['sexes'] {
+  if (!candidates.some(({profile: {sexes}}, i) => sexes !== undefined && weights[i]! >= TELLS_SEXES))
+    return null;
+  const windowFor = (sex: 'female' | 'male') =>
+    windowOf(
+      needing(candidate => candidates[candidate]?.profile.sexes?.[sex] ?? 1, sinceDays),
+      span,
+    );
+  return {female: windowFor('female'), male: windowFor('male')};
 }
 
 /** As the candidates weigh before anything is seen. */
@@ -278,6 +299,7 @@ function empty(
     half: null,
     last: null,
     perDay: [],
+    sexes: null,
     pace: null,
     candidates: candidates.map(({profile, weight}) => ({
       profile: profile.profile,

@@ -21,6 +21,8 @@ export interface ForecastAnswer {
     readonly first: Told<Window> | null;
     readonly half: Told<Window> | null;
     readonly last: Told<Window> | null;
+    /** One animal of each sex; null where no likely profile tells them apart. */
+    readonly sexes: {readonly female: Told<Window> | null; readonly male: Told<Window> | null} | null;
     readonly perDay: readonly {
       readonly day: string;
       readonly expected: number | null;
@@ -80,6 +82,10 @@ export function forecastAnswer(
       first: window(forecast.first),
       half: window(forecast.half),
       last: window(forecast.last),
+      sexes:
+        forecast.sexes === null
+          ? null
+          : {female: window(forecast.sexes.female), male: window(forecast.sexes.male)},
       perDay: forecast.perDay.map(({fromDays, expected, probability}) => ({
         day: civil.dayOf(fromDays * MS_PER_DAY),
         expected,

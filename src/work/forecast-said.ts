@@ -53,6 +53,8 @@ function facts({forecast, experience}: Outlook, desk: Desk): SaidLine[] {
   if (half !== null) lines.push(['half', window(half)]);
   if (last !== null) lines.push(['last', window(last)]);
   if (first === null && animal.p50 !== null) lines.push(['one of it', window(animal)]);
+  if (forecast.sexes !== null)
+    lines.push(['a male', window(forecast.sexes.male)], ['a female', window(forecast.sexes.female)]);
   if (forecast.notOut !== null) lines.push(['left', notOutWords(forecast.notOut)]);
   const {chill} = forecast.rest;
   if (forecast.rest.chance >= MOSTLY && chill !== null) lines.push(['cold', chillWords(chill, when)]);

@@ -165,6 +165,10 @@ const shared = {
   paceSource: z.string().optional(),
   survival: z.number().min(0).max(1).optional(),
   survivalSource: z.string().optional(),
+  /** The mean dose that each sex needs against the one stated: males are first where theirs is below 1. */
+  sexes: z
+    .strictObject({female: z.number().positive(), male: z.number().positive(), source: z.string()})
+    .optional(),
   adult: z
     .strictObject({
       /** From emergence until it may be taken out, killed or handled. */

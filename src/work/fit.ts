@@ -160,17 +160,24 @@ export interface BestModel {
   readonly warnings: readonly string[];
 }
 
+/** A held line is fixed by its threshold, its constant and where it is held. */
+const HELD_PARAMETERS = 3;
+
 /**
- * The best supported whose optimum was seen, else a line through the straight part.
+ * A line through the straight part, unless a curve whose optimum was seen is better supported by all the rows.
  * @throws Refusal where the rows fix neither
  */
 export function bestModel(all: readonly Observed[], wishes: FitWishes, where: string): BestModel {
   const rows = rowsWithin(all, wishes, where);
+  const weights = wishes.weighted ? rateWeights(rows) : unweighted(rows);
   const warmest = rows.at(-1)!.temperature;
-  const best = compared(rows, wishes, where).find(
-    ({aicc, optimum}) => aicc !== null && (optimum === null || optimum <= warmest + SEEN_C),
+  const curve = compared(rows, wishes, where).find(
+    ({model, aicc, optimum}) =>
+      model.kind !== 'degree-day' && aicc !== null && optimum !== null && optimum <= warmest + SEEN_C,
   );
-  return best === undefined || best.model.kind === 'degree-day' ? heldLine(rows, wishes, where) : best;
+  const held = heldLine(rows, wishes, where);
+  const support = aicc(rssOf(held.model, rows, weights), rows.length, HELD_PARAMETERS);
+  return support !== null && curve !== undefined && (curve.aicc ?? support) < support ? curve : held;
 }
 
 /** The line through the straight part. Beyond it nobody saw it go on, so it is held there. */

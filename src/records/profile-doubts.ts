@@ -1,5 +1,6 @@
 // What in a profile looks wrong although it can be computed with: questions to whoever wrote it.
 import {landmarksOf, type RateModelSpec} from '../thermal/rate-model.ts';
+import {doubtsAboutStages} from './profile-stage-doubts.ts';
 import type {Profile, TaxonProfile} from './schema/index.ts';
 
 /** A field, and why it is asked about, as a sentence without its stop. */
@@ -24,7 +25,9 @@ const WIDE_SCATTER = 1.25;
 /** @returns nothing where all looks as in other profiles */
 export function profileDoubts(profile: Profile): Doubt[] {
   const keeping = keepingDoubts(profile);
-  return 'variation' in profile || 'undated' in profile ? keeping : [...rateDoubts(profile), ...keeping];
+  return 'variation' in profile || 'undated' in profile
+    ? keeping
+    : [...rateDoubts(profile), ...doubtsAboutStages(profile), ...keeping];
 }
 
 function rateDoubts({stages}: TaxonProfile): Doubt[] {

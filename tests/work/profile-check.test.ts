@@ -112,6 +112,36 @@ describe('profile check', () => {
       /were it °F, it is 10 °C/,
     ],
     ['an optimum in the cold', withRate(2, {upper: 15}), 'stages.2.rate', /optimum/],
+    [
+      'degree-hours for degree-days',
+      withRate(0, {degreeDays: 24 * 60}),
+      'stages.0.rate',
+      /96 days of egg .*were it hours, it is 4 days/,
+    ],
+    [
+      'days that were divided by 24 once too often',
+      withRate(0, {degreeDays: 60 / 24}),
+      'stages.0.rate',
+      /0\.17 days of egg .*it is 4 days/,
+    ],
+    [
+      'stages out of order',
+      {stages: [stages[1], stages[0], stages[2]]},
+      'stages.1.stage',
+      /egg stands after larva/,
+    ],
+    [
+      'a moth without a pupa',
+      {classification: {order: 'Lepidoptera'}, stages: stages.slice(0, 2)},
+      'stages',
+      /Lepidoptera have a pupa between larva and adult/,
+    ],
+    [
+      'a beetle with nymphs',
+      {classification: {order: 'Coleoptera'}, stages: [stages[0], {...stages[1], stage: 'nymph'}]},
+      'stages.1.stage',
+      /no nymph/,
+    ],
   ])('asks about %s, naming the field', (_, changes, field, why) => {
     const {sound, doubts} = check(changes);
     expect(sound).toBe(false);

@@ -11,7 +11,7 @@ import type {Window} from './window.ts';
 
 /** Work is moved about within so many days. */
 const AHEAD_DAYS = 14;
-/** What comes back sooner falls on every day alike and levels nothing. */
+/** What comes back within twice this falls on all days nearly alike and levels nothing. */
 const RECURS_DAYS = 1.5;
 /** Only the middle of a window is used: the rest is for what comes between. Common practice, no source. */
 const MIDDLE_SHARE = 2 / 3;
@@ -101,7 +101,7 @@ function loadOf(
   const today = civil.dayOf(now);
   const horizon = now + AHEAD_DAYS * MS_PER_DAY;
   for (const job of jobs) {
-    if (recursDays(job) <= RECURS_DAYS) continue;
+    if (recursDays(job) <= 2 * RECURS_DAYS) continue;
     const done = job.deeds.findLast(({skipped}) => skipped === undefined);
     if (done !== undefined && civil.dayOf(done.at) === today) add(today, minutesOf(job));
     if (movable.has(job)) continue;

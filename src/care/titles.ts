@@ -40,11 +40,11 @@ const plainTitles: Readonly<Record<string, string>> = {
   inspect: 'look over',
   'freeze-waste': 'freeze the waste',
   'clean-out': 'clean out, free for another lot',
-  'part-pupae': 'part the pupae from those that eat',
-  'ready-exit': 'ready perch, stick or lit vial for adults',
-  collect: 'collect adults that have hardened',
+  'part-pupae': 'part pupae from feeders',
+  'ready-exit': 'ready the exit for adults',
+  collect: 'collect hardened adults',
   'bring-out': 'decide: out of the cold?',
-  'look-at-mould': 'look at the mould again, keep drier',
+  'look-at-mould': 'look at the mould again',
 };
 
 /** "18 larvae", "about 200 larvae", "40 galls"; empty where nothing is known. Instars are not told apart here. */

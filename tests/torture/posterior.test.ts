@@ -218,7 +218,7 @@ test.runIf(process.env.TORTURE).each(histories)(
         .join(', '),
     );
     expect(Math.abs(off['pace.p50']!)).toBeLessThan(0.02);
-    // All but one of 90 dates lie within 0.2 d: which animals a count paired is not thought over when later looks speak.
+    // All but one of 72 dates lie within 0.2 d: which animals a count paired is not thought over when later looks speak.
     for (const [name, by] of Object.entries(off)) expect(Math.abs(by), name).toBeLessThan(0.25);
   },
   600_000,

@@ -70,3 +70,26 @@ it('tab leads to the threads; e writes adults down with their codes; leaving giv
   await screen.exited;
   expect(screen.isAlternate()).toBe(false);
 });
+
+it('m on a lot suggests what it may be from what is known; s takes that, enter writes it down', async () => {
+  const screen = open();
+  await screen.waitFor('feed 18 larvae');
+  screen.press('\r');
+  await screen.waitFor('26-031-A ·');
+  screen.press('m');
+  await screen.waitFor('what 26-031-A may be');
+  screen.press('t');
+  await screen.waitFor('host=');
+  screen.press('host=Brassica sat=leaf taxon=Lepidoptera\r');
+  await screen.waitFor('known  Lepidoptera, host Brassica, leaf');
+  await screen.waitFor('lives on Brassica');
+  screen.press('s');
+  await screen.waitFor(/lepidoptera .*the name fits/);
+  screen.press('\r');
+  await screen.waitFor('26-031-A may be lepidoptera');
+  expect(room.ask<{record: {record: string}}[]>(NOW, 'daybook').at(-1)).toMatchObject({
+    record: {record: 'revision', lot: '26-031-A', why: 'Lepidoptera, host Brassica, leaf'},
+  });
+  screen.press('\u0003');
+  await screen.exited;
+});

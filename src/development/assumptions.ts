@@ -7,6 +7,10 @@ export interface Circumstances {
   readonly fromMemory: readonly string[];
   readonly hidden: boolean;
   readonly survivalKnown: boolean;
+  /** Somebody looked after the time by which 95 per cent were expected. */
+  readonly late: boolean;
+  /** Of the room's own finished lots; null where they say too little. */
+  readonly ownSurvival: number | null;
   /** Temperatures end before the animals are expected to be out. */
   readonly temperatureUnknown: boolean;
   /** The chance that an animal emerges within the horizon, where temperatures are known so far. */
@@ -58,6 +62,11 @@ export function assumptionsOf(known: Circumstances): readonly string[] {
   if (known.fromMemory.length > 0)
     said.push(
       `Some figures of ${listed(known.fromMemory)} are from memory, not read in a source: take its dates with care.`,
+    );
+  if (known.late) said.push('Those that are left are late, in diapause, or dead: no date can tell which.');
+  if (known.ownSurvival !== null)
+    said.push(
+      `The numbers expected take the survival of finished lots of this room: ${Math.round(known.ownSurvival * 100)} %.`,
     );
   if (!known.survivalKnown)
     said.push('No survival is known for this kind, so the numbers expected take it that none dies.');

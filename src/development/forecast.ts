@@ -144,6 +144,8 @@ function forecastOf(request: ForecastRequest): LotForecast {
         ),
         hidden,
         survivalKnown: survival !== null,
+        ownSurvival: request.survival,
+        late: isLate,
         temperatureUnknown,
         withinHorizon: animalCurve(span.untilDays),
         outUnseen: outBy(nowDays) - outBy(lastLook),

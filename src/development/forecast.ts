@@ -177,8 +177,8 @@ function mediansOf({futures, inFuture}: CurvesAhead, span: Span): readonly numbe
   ).flatMap(atDays => atDays ?? []);
 }
 
-/** Candidates that weigh less do not tell the sexes apart. */
-const TELLS_SEXES = 0.05;
+/** Candidates that weigh less tell neither survival nor the sexes apart. */
+const WORTH_TELLING = 0.05;
 
 function sexesOf(
   candidates: readonly Candidate[],
@@ -187,7 +187,7 @@ function sexesOf(
   sinceDays: number,
   span: Span,
 ): LotForecast['sexes'] {
-  if (!candidates.some(({profile: {sexes}}, i) => sexes !== undefined && weights[i]! >= TELLS_SEXES))
+  if (!candidates.some(({profile: {sexes}}, i) => sexes !== undefined && weights[i]! >= WORTH_TELLING))
     return null;
   const windowFor = (sex: 'female' | 'male') =>
     windowOf(
@@ -244,7 +244,7 @@ function survivalOf({survival, candidates}: ForecastRequest, weights: readonly n
     known += weights[i]!;
     sum += weights[i]! * profile.survival;
   });
-  return known === 0 ? null : sum / known;
+  return known < WORTH_TELLING ? null : sum / known;
 }
 
 /** The shortest time that any likely kind bears. */

@@ -15,11 +15,13 @@ function file(name: string, content: string | Uint8Array): string {
   return path;
 }
 
-const binary = Uint8Array.from({length: 3000}, (_, i) => (i * 167 + 13) % 256);
+const noText = Uint8Array.from({length: 3000}, (_, i) => (i * 167 + 13) % 256);
+const binary = file('records.json', noText);
+const words = file('words.txt', 'lorem\nipsum\n');
 const csv = {
   empty: file('empty.csv', ''),
   blank: file('blank.csv', '\n \n\n'),
-  binary: file('binary.csv', binary),
+  binary: file('binary.csv', noText),
   headed: file('headed.csv', 'time,temperature\n'),
   humid: file('humid.csv', 'time,humidity\n2026-06-03 09:00,50\n2026-06-03 10:00,52\n'),
   words: file('words.csv', 'lorem\nipsum\n'),
@@ -95,8 +97,13 @@ describe('refuses, changing nothing:', () => {
     ['one bad file among good ones', ['import', 'L1', csv.good, csv.empty], /empty\.csv: /],
     ['records from a file not there', ['apply', join(files, 'none')], /none: there is no such file/],
     ['records from a folder', ['apply', files], /this is a folder, not a file/],
-    ['records from a binary file', ['apply', csv.binary], /binary\.csv: the file is no text/],
-    ['records that are no JSON', ['apply', csv.words], /words\.csv, line 1: the text is not JSON/],
+    ['records from a binary file', ['apply', binary], /records\.json: the file is no text/],
+    ['records that are no JSON', ['apply', words], /words\.txt, line 1: the text is not JSON/],
+    [
+      'rows nobody said the meaning of',
+      ['apply', csv.words],
+      /words\.csv: nobody said what a row stands for/,
+    ],
     ['a profile that is none', ['profile', 'check', csv.words], /words\.csv: this is not JSON/],
     ['a room where one is', ['init', '.', '--name', 'x', '--zone', 'UTC'], /something is there already/],
   ])('%s', (_, words, line) => {
@@ -138,7 +145,7 @@ describe('a damaged room', () => {
   it.each<[what: string, damage: (dir: string) => void, line: RegExp]>([
     ['cut', dir => writeFileSync(join(dir, 'room.json'), whole(dir).slice(0, 2000)), /cut or altered/],
     ['emptied', dir => writeFileSync(join(dir, 'room.json'), ''), /the file is empty/],
-    ['overwritten by noise', dir => writeFileSync(join(dir, 'room.json'), binary), /this is no text/],
+    ['overwritten by noise', dir => writeFileSync(join(dir, 'room.json'), noText), /this is no text/],
     ['of zeros', dir => writeFileSync(join(dir, 'room.json'), new Uint8Array(5000)), /room is damaged/],
     ['another JSON', dir => writeFileSync(join(dir, 'room.json'), '{"a":1}'), /JSON, but no room/],
     [

@@ -126,7 +126,7 @@ describe('the whole job, by hand', () => {
     typed('2010-05-08T09:01', 'voucher 10-001-A larva-5');
     typed('2010-05-12T09:00', 'count 10-001-A larva-5=5 pupa=9');
     typed('2010-05-12T09:05', 'split 10-001-A 10-001-B pupa=4 --unit C2');
-    expect(ask('2010-05-12T09:06', 'balance 10-001-A')).toEqual([
+    expect(ask('2010-05-12T09:06', 'balance 10-001-A')).toMatchObject([
       {
         lot: '10-001-A',
         ...{started: 16, hatched: 0, mergedIn: 0, found: 0, alive: {'larva-5': 5, pupa: 5}},

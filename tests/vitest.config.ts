@@ -5,5 +5,6 @@ export default defineConfig({
     include: ['tests/**/*.test.{ts,tsx}'],
     testTimeout: 30_000,
     hookTimeout: 60_000,
+    maxWorkers: '100%',
   },
 });

@@ -17,12 +17,15 @@ export function shortDay(atDays: number | null, civil: Civil, now: Instant): str
   return inAWeek ? weekdayDay(day, civil).slice(0, 3) : withYear(day, today);
 }
 
-/** "1 Jul (28 Jun to 4 Jul)" */
+/** "1 Jul (28 Jun to 4 Jul)"; a window within one day by its hours, "tomorrow (00:40 to 16:02)". */
 export function windowWords(window: Window | null, civil: Civil, now: Instant): string {
   if (window === null || window.p50 === null) return 'not known';
   const {p10, p50, p90} = window;
+  const day = shortDay(p50, civil, now);
+  const from = shortDay(p10, civil, now);
   const to = p90 === null ? 'beyond a year' : shortDay(p90, civil, now);
-  return `${shortDay(p50, civil, now)} (${shortDay(p10, civil, now)} to ${to})`;
+  const isOneDay = p10 !== null && p90 !== null && from === to;
+  return isOneDay ? `${day} (${clock(p10, civil)} to ${clock(p90, civil)})` : `${day} (${from} to ${to})`;
 }
 
 /** What stands at the end of a thread: when the first adult comes, or how the lot stands. */
@@ -76,4 +79,8 @@ export function candidateWords({forecast}: Outlook): string {
 
 function withYear(day: Day, today: Day): string {
   return day.slice(0, 4) === today.slice(0, 4) ? dayMonth(day) : `${dayMonth(day)} ${day.slice(0, 4)}`;
+}
+
+function clock(atDays: number, civil: Civil): string {
+  return civil.iso(atDays * MS_PER_DAY).slice(11, 16);
 }

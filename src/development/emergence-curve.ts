@@ -3,7 +3,7 @@ import {type AnsweringDose, answeringDoses} from './answering-dose.ts';
 import {type DoseCourse, doseAt, reachedAt} from './dose-course.ts';
 import {layLine} from './pace-blend.ts';
 import type {Span} from './quantiles.ts';
-import {heightAt, layEvenly, type Ramps, raise, rampsBetween} from './ramps.ts';
+import {addHeightsAt, heightAt, layEvenly, type Ramps, raise, rampsBetween} from './ramps.ts';
 import type {AnimalClass, PaceLine, PacePoint} from './scenario.ts';
 import {smoothCurves} from './smooth-curves.ts';
 import type {Chain} from './stage-chain.ts';
@@ -80,11 +80,8 @@ export function emergenceCurvesAhead(
   const averaged = (atDays: number): Float64Array => {
     const sums = new Float64Array(wanted.length);
     for (const {shares, origin, doses} of through)
-      for (const doseOf of doses) {
-        const dose = doseOf(atDays) - origin;
-        for (let i = 0; i < sums.length; i++)
-          sums[i] = sums[i]! + heightAt(shares[i]!, dose) / (doses.length * whole);
-      }
+      for (const doseOf of doses)
+        addHeightsAt(sums, shares, doseOf(atDays) - origin, 1 / (doses.length * whole));
     return sums;
   };
   const ahead = smoothCurves(averaged, {fromDays: begin, untilDays: span.untilDays});

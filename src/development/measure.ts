@@ -85,18 +85,43 @@ export function lay(cells: Float64Array, at: number, from: number, to: number, m
 /** The measure of a sum: one dose from each, independently. Steps must agree. */
 export function convolve(a: Measure, b: Measure): Measure {
   const [long, short] = a.length < b.length ? [b, a] : [a, b];
-  const {length} = long;
-  const sum = emptyMeasure(a.step, a.first + b.first, length + short.length - 1);
-  const {cells} = sum;
-  const from = long.cells;
+  const sum = emptyMeasure(a.step, a.first + b.first, long.length + short.length - 1);
   const scale = a.scale * b.scale;
-  for (let j = 0; j < short.length; j++) {
-    const weight = scale * short.cells[short.mass + j]!;
-    if (weight === 0) continue;
-    const to = sum.mass + j;
-    for (let i = 0; i < length; i++) cells[to + i] = cells[to + i]! + weight * from[long.mass + i]!;
-  }
+  const weightAt = (j: number) => (j < short.length ? scale * short.cells[short.mass + j]! : 0);
+  for (let j = 0; j < short.length; j += 4)
+    addFourTimes(sum, j, long, weightAt(j), weightAt(j + 1), weightAt(j + 2), weightAt(j + 3));
   return summed(sum);
+}
+
+/**
+ * Adds the masses of a measure four times, from a cell and the three after it. Four together touch every cell of the
+ * sum once instead of four times: here the model spends most of its time.
+ */
+function addFourTimes(
+  sum: Measure,
+  at: number,
+  long: Measure,
+  w0: number,
+  w1: number,
+  w2: number,
+  w3: number,
+) {
+  const {cells, mass} = sum;
+  const {cells: from, mass: begin, length} = long;
+  const to = mass + at;
+  let [m1, m2, m3] = [0, 0, 0];
+  for (let i = 0; i < length; i++) {
+    const m0 = from[begin + i]!;
+    cells[to + i] = cells[to + i]! + (w0 * m0 + w1 * m1 + w2 * m2 + w3 * m3);
+    m3 = m2;
+    m2 = m1;
+    m1 = m0;
+  }
+  // What lies past the last cell of the sum has no weight.
+  const left = Math.min(3, sum.length - at - length);
+  if (left > 0) cells[to + length] = cells[to + length]! + (w1 * m1 + w2 * m2 + w3 * m3);
+  if (left > 1) cells[to + length + 1] = cells[to + length + 1]! + (w2 * m1 + w3 * m2);
+  if (left > 2) cells[to + length + 2] = cells[to + length + 2]! + w3 * m1;
 }
 
 /** A measure and another one on any grid, together on the grid of the first. */

@@ -63,9 +63,16 @@ function chanceOfAtMost(
   return sum;
 }
 
+/** Up to this many alike are added one by one: a power and as many divisions take longer. */
+const ONE_BY_ONE = 12;
+
 const binomial = new Float64Array(EXACT_UP_TO + 1);
 
 function addBinomial(most: number, n: number, yes: number) {
+  if (n <= ONE_BY_ONE) {
+    for (let animal = 0; animal < n; animal++) addAnimal(most, yes);
+    return;
+  }
   const reach = Math.min(most, n);
   if (yes === 1) {
     for (let i = most; i >= 0; i--) tail[i] = i >= n ? tail[i - n]! : 0;
@@ -79,6 +86,12 @@ function addBinomial(most: number, n: number, yes: number) {
     for (let j = Math.min(i, reach); j >= 0; j--) sum += binomial[j]! * tail[i - j]!;
     tail[i] = sum;
   }
+}
+
+function addAnimal(most: number, yes: number) {
+  const no = 1 - yes;
+  for (let i = most; i > 0; i--) tail[i] = no * tail[i]! + yes * tail[i - 1]!;
+  tail[0] = no * tail[0]!;
 }
 
 /** P(out ≥ k) by the first Edgeworth term, with the half-step from whole numbers to a curve. */

@@ -48,3 +48,16 @@ export function heightAt({from, step, nodes}: Ramps, place: number): number {
   if (node >= nodes.length - 1) return nodes[nodes.length - 1]!;
   return nodes[node]! + (position - node) * (nodes[node + 1]! - nodes[node]!);
 }
+
+/** Adds the heights of several curves over the same nodes at a place, each so many times. */
+export function addHeightsAt(sums: Float64Array, curves: readonly Ramps[], place: number, times: number) {
+  const {from, step, nodes} = curves[0]!;
+  const position = Math.min(nodes.length - 1, Math.max(0, (place - from) / step));
+  const node = Math.min(nodes.length - 2, Math.floor(position));
+  const upper = times * (position - node);
+  const lower = times - upper;
+  for (let i = 0; i < sums.length; i++) {
+    const {nodes} = curves[i]!;
+    sums[i] = sums[i]! + lower * nodes[node]! + upper * nodes[node + 1]!;
+  }
+}

@@ -24,13 +24,14 @@ export function answeringDoses(chain: Chain, pace: number, untilDays: number): r
     const known = doseAt(last, ahead.fromDays);
     return ahead.starts.map((_, future) => atDays => known + doseAhead(ahead, future, atDays));
   }
-  const journeys = nodesBetween(ahead.fromDays, untilDays).map(atDays => ({
-    atDays,
-    legs: legsBack(chain, pace, ahead.fromDays, atDays),
-  }));
+  const nodes = nodesBetween(ahead.fromDays, untilDays);
+  const journeys = Array.from({length: nodes.count}, (_, i) =>
+    legsBack(chain, pace, ahead.fromDays, ahead.fromDays + i * nodes.step),
+  );
   return ahead.starts.map((_, future) => {
-    const arrivals = journeys.map(({legs}) => arrival(chain, legs, ahead.fromDays, future));
-    return atDays => doseAt(last, between(arrivals, journeys, atDays));
+    const arrivals = new Float64Array(nodes.count);
+    for (let i = 0; i < nodes.count; i++) arrivals[i] = arrival(chain, journeys[i]!, ahead.fromDays, future);
+    return atDays => doseAt(last, between(arrivals, ahead.fromDays, nodes.step, atDays));
   });
 }
 
@@ -68,29 +69,21 @@ function arrival({stages}: Chain, legs: readonly Leg[], nowDays: number, future:
   return atDays;
 }
 
-function nodesBetween(fromDays: number, untilDays: number): number[] {
-  const nodes = Math.max(2, Math.min(MOST_NODES, Math.ceil((untilDays - fromDays) / CLOSEST_DAYS) + 1));
-  const step = Math.max(CLOSEST_DAYS, (untilDays - fromDays) / (nodes - 1));
-  return Array.from({length: nodes}, (_, i) => fromDays + i * step);
+function nodesBetween(fromDays: number, untilDays: number): {readonly count: number; readonly step: number} {
+  const count = Math.max(2, Math.min(MOST_NODES, Math.ceil((untilDays - fromDays) / CLOSEST_DAYS) + 1));
+  return {count, step: Math.max(CLOSEST_DAYS, (untilDays - fromDays) / (count - 1))};
 }
 
-/** Straight between arrivals; before the first and after the last both run alike. */
-function between(
-  arrivals: readonly number[],
-  nodes: readonly {readonly atDays: number}[],
-  atDays: number,
-): number {
-  let low = 0;
-  let high = arrivals.length;
-  while (low < high) {
-    const middle = (low + high) >>> 1;
-    if (arrivals[middle]! > atDays) high = middle;
-    else low = middle + 1;
-  }
-  if (low === 0) return atDays;
-  const before = arrivals[low - 1]!;
-  const from = nodes[low - 1]!.atDays;
-  const after = arrivals[low];
-  if (after === undefined || after === Number.POSITIVE_INFINITY) return from + (atDays - before);
-  return after > before ? from + ((atDays - before) / (after - before)) * (nodes[low]!.atDays - from) : from;
+/** Straight between arrivals of even nodes; before the first and after the last both run alike. */
+function between(arrivals: Float64Array, fromDays: number, step: number, atDays: number): number {
+  if (atDays < arrivals[0]!) return atDays;
+  // A future is rarely many nodes ahead of the mean course, or behind it: walk from where that is.
+  let node = Math.min(arrivals.length - 1, Math.max(0, Math.floor((atDays - fromDays) / step)));
+  while (arrivals[node]! > atDays) node--;
+  while (node + 1 < arrivals.length && arrivals[node + 1]! <= atDays) node++;
+  const from = fromDays + node * step;
+  const before = arrivals[node]!;
+  const after = arrivals[node + 1] ?? Number.POSITIVE_INFINITY;
+  if (after === Number.POSITIVE_INFINITY) return from + (atDays - before);
+  return from + ((atDays - before) / (after - before)) * step;
 }

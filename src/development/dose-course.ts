@@ -1,6 +1,7 @@
 // The dose of one rate model along a temperature course, ready to be asked over and over.
 import type {Course} from '../climate/course.ts';
 import {doseCourse} from '../thermal/dose.ts';
+import type {RateModel} from '../thermal/rate.ts';
 import {type RateModelSpec, rateModel} from '../thermal/rate-model.ts';
 import {type FutureDoses, futureDosesOf, meanDoseAhead} from './future-doses.ts';
 
@@ -27,32 +28,44 @@ export function doseCourseOf(course: Temperatures, spec: RateModelSpec): DoseCou
   const name = JSON.stringify(spec);
   let made = kept.get(name);
   if (made === undefined) {
-    const fromDays = course.atDays[0] ?? 0;
-    const hours = Math.ceil(
-      ((course.atDays[course.atDays.length - 1] ?? fromDays) - fromDays) * NODES_PER_DAY,
-    );
-    const nodes = Float64Array.from({length: hours + 1}, (_, hour) => fromDays + hour / NODES_PER_DAY);
-    const dose = doseCourse(course, rateModel(spec), nodes);
-    made =
-      course.futures === undefined ? {fromDays, dose} : throughFutures(fromDays, dose, course.futures, spec);
+    made = doseAlong(course, rateModel(spec));
     kept.set(name, made);
   }
   return made;
 }
 
+function doseAlong(course: Temperatures, model: RateModel): DoseCourse {
+  const {atDays, futures} = course;
+  const fromDays = atDays[0] ?? 0;
+  const hours = Math.ceil(((atDays[atDays.length - 1] ?? fromDays) - fromDays) * NODES_PER_DAY);
+  // Past this hour the futures tell; up to it, with it, the course itself.
+  const known = futures === undefined ? hours : hourAfter(futures.fromDays, fromDays, hours);
+  const nodes = new Float64Array(known + 1);
+  for (let hour = 0; hour <= known; hour++) nodes[hour] = fromDays + hour / NODES_PER_DAY;
+  const dose = doseCourse(course, model, nodes);
+  return futures === undefined ? {fromDays, dose} : throughFutures(fromDays, dose, hours, futures, model);
+}
+
+function hourAfter(atDays: number, fromDays: number, last: number): number {
+  return Math.min(last, Math.max(0, Math.ceil((atDays - fromDays) * NODES_PER_DAY)));
+}
+
 function throughFutures(
   fromDays: number,
-  dose: Float64Array,
+  known: Float64Array,
+  hours: number,
   futures: NonNullable<Temperatures['futures']>,
-  spec: RateModelSpec,
+  model: RateModel,
 ): DoseCourse {
-  const ahead = futureDosesOf(futures, rateModel(spec));
+  const ahead = futureDosesOf(futures, model);
   const mean = meanDoseAhead(ahead);
-  const known = doseAt({fromDays, dose}, futures.fromDays);
-  for (let node = Math.ceil((futures.fromDays - fromDays) * NODES_PER_DAY); node < dose.length; node++) {
+  const before = doseAt({fromDays, dose: known}, futures.fromDays);
+  const dose = new Float64Array(hours + 1);
+  dose.set(known);
+  for (let node = hourAfter(futures.fromDays, fromDays, hours); node < dose.length; node++) {
     const position = node - (futures.fromDays - fromDays) * NODES_PER_DAY;
     const hour = Math.min(mean.length - 2, Math.floor(position));
-    dose[node] = known + mean[hour]! + (position - hour) * (mean[hour + 1]! - mean[hour]!);
+    dose[node] = before + mean[hour]! + (position - hour) * (mean[hour + 1]! - mean[hour]!);
   }
   return {fromDays, dose, ahead};
 }

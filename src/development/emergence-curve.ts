@@ -13,7 +13,7 @@ import {type Part, type Statistic, statisticParts} from './statistics.ts';
 export type EmergenceCurves = (statistic: Statistic, atDays: number) => number;
 
 /** Nodes of a curve over the doses that matter. */
-const NODES = 2048;
+const NODES = 1024;
 
 /** What lines come to whose animals run through any future alike. */
 interface Curve {

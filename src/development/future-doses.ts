@@ -52,20 +52,18 @@ export function instantAhead(
   if (dose <= 0) return fromDays;
   const own = starts[future]!;
   if (!(own[length]! >= dose)) return Number.POSITIVE_INFINITY;
-  let low = 0;
-  let high = length;
-  while (low < high) {
-    const middle = (low + high) >>> 1;
-    if (own[middle + 1]! >= dose) high = middle;
-    else low = middle + 1;
-  }
-  const nodes = within[orders[future]![low]!]!;
-  const wanted = dose - own[low]!;
-  let hour = 0;
+  // Warmth comes about evenly: walk from the day, then the hour, at which it would bring the dose.
+  let day = Math.min(length - 1, Math.floor((length * dose) / own[length]!));
+  while (own[day]! >= dose) day--;
+  while (own[day + 1]! < dose) day++;
+  const nodes = within[orders[future]![day]!]!;
+  const wanted = dose - own[day]!;
+  let hour = Math.min(HOURS - 1, Math.floor((HOURS * wanted) / nodes[HOURS]!));
+  while (hour > 0 && nodes[hour]! >= wanted) hour--;
   while (hour < HOURS - 1 && nodes[hour + 1]! < wanted) hour++;
   const rise = nodes[hour + 1]! - nodes[hour]!;
   const along = rise > 0 ? Math.min(1, (wanted - nodes[hour]!) / rise) : 1;
-  return fromDays + low + (hour + along) / HOURS;
+  return fromDays + day + (hour + along) / HOURS;
 }
 
 /** The mean over all futures, at every hour from their beginning to their end. */

@@ -15,7 +15,10 @@ export interface Tempo {
 }
 
 export function tempoOf(chain: Chain, startDays: number, pace: number): Tempo {
-  return {chain, pace, origins: Float64Array.from(chain.stages, ({course}) => doseAt(course, startDays))};
+  const origins = new Float64Array(chain.stages.length);
+  for (let stage = 0; stage < origins.length; stage++)
+    origins[stage] = doseAt(chain.stages[stage]!.course, startDays);
+  return {chain, pace, origins};
 }
 
 /** An instant on the dose axis of a stage. */

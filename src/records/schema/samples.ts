@@ -1,5 +1,7 @@
 // The field sample: what was brought in, from where, how, by whom.
+
 import * as z from 'zod';
+import {MEDIUMS} from '../vocabulary.ts';
 import {code, common, day, instant, positiveWhole, temperatureC, text, wholeNumber} from './fields.ts';
 
 /** The collecting methods of the trade; from `search` on, by hand. */
@@ -27,21 +29,7 @@ export const method = z.enum([
   'other',
 ]);
 
-/** What the catch fell into. Only `none` leaves no doubt that the animals are alive. */
-export const medium = z.enum([
-  'none',
-  'water',
-  'water-detergent',
-  'brine',
-  'glycol',
-  'ethanol',
-  'isopropanol',
-  'ethyl-acetate',
-  'chloroform',
-  'cyanide',
-  'formalin',
-  'other',
-]);
+export const medium = z.enum(MEDIUMS);
 
 export const dayOrInstant = z.union([day, instant], {error: 'a day (yyyy-mm-dd) or an instant is expected'});
 

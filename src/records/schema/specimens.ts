@@ -1,20 +1,10 @@
 // What happens to a specimen after it was found: prepared and stored.
+
 import * as z from 'zod';
+import {PREPARATIONS} from '../vocabulary.ts';
 import {code, common, instant, text} from './fields.ts';
 
-/** How it is made to last. */
-export const preparationMethod = z.enum([
-  'pinned',
-  'pointed',
-  'carded',
-  'spread',
-  'fluid',
-  'slide',
-  'papered',
-  'dried',
-  'frozen',
-  'other',
-]);
+export const preparationMethod = z.enum(PREPARATIONS);
 
 export const preparation = z.strictObject({
   record: z.literal('preparation'),

@@ -1,10 +1,12 @@
 // Field samples and what is made of them, as forms. A method brings the fields that it has.
+
 import {readCoordinates} from '../../exchange/coordinates.ts';
 import {unitTypeFor} from '../../records/housing.ts';
 import {cautionsOf, type Method, methods, type TrapField, trapFieldsOf} from '../../records/methods.ts';
 import {Refusal} from '../../records/refusal.ts';
 import {waitedHours, waitedWords} from '../../records/standing.ts';
 import {type RoomState, valueAt} from '../../records/state.ts';
+import {MEDIUMS} from '../../records/vocabulary.ts';
 import {
   candidates,
   type Field,
@@ -17,21 +19,6 @@ import {
   type Values,
   yes,
 } from './field.ts';
-
-const MEDIUMS = [
-  'none',
-  'water',
-  'water-detergent',
-  'brine',
-  'glycol',
-  'ethanol',
-  'isopropanol',
-  'ethyl-acetate',
-  'chloroform',
-  'cyanide',
-  'formalin',
-  'other',
-] as const;
 
 const TRAP: Readonly<Record<TrapField, Omit<Field, 'name'>>> = {
   lastEmptied: {label: 'last emptied', help: 'day or instant before this emptying'},

@@ -1,4 +1,5 @@
 // What becomes of a specimen, and what is done about a wrong entry, as forms.
+import {PREPARATIONS} from '../../records/vocabulary.ts';
 import {type Form, given, text} from './field.ts';
 
 export const identify: Form = {
@@ -44,19 +45,7 @@ export const prepare: Form = {
     {
       name: 'method',
       label: 'how',
-      choices: [
-        '',
-        'pinned',
-        'pointed',
-        'carded',
-        'spread',
-        'fluid',
-        'slide',
-        'papered',
-        'dried',
-        'frozen',
-        'other',
-      ],
+      choices: ['', ...PREPARATIONS],
     },
     {name: 'medium', label: 'medium', help: 'ethanol 80 %'},
     {name: 'store', label: 'kept in', help: 'cabinet 3, drawer 12'},

@@ -1,6 +1,7 @@
 // Courses that break off: a step that stays, and a while somewhere else, such as on the bench while it was read out.
+
+import type {Doubt, LoggerPlace} from './doubt.ts';
 import {type DoubtSettings, limitOf} from './doubt-rules.ts';
-import type {Doubt, LoggerPlace} from './doubts.ts';
 import type {Series} from './series.ts';
 
 const HOUR_DAYS = 1 / 24;

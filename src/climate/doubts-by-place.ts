@@ -1,6 +1,7 @@
 // Readings that are true of the sensor and not of the animals: in the sun, out of the water, wet.
+
+import type {Doubt, LoggerPlace} from './doubt.ts';
 import {type DoubtSettings, limitOf} from './doubt-rules.ts';
-import type {Doubt, LoggerPlace} from './doubts.ts';
 import {medianOf} from './doubts-by-course.ts';
 import {runs} from './doubts-by-value.ts';
 import type {Series} from './series.ts';

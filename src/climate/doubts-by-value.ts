@@ -1,6 +1,7 @@
 // Values that cannot be, whatever the course around them: impossible, a spike, stuck.
+
+import type {Doubt} from './doubt.ts';
 import {type DoubtSettings, limitOf} from './doubt-rules.ts';
-import type {Doubt} from './doubts.ts';
 import type {Series} from './series.ts';
 
 const HOUR_DAYS = 1 / 24;

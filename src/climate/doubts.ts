@@ -1,27 +1,11 @@
 // Readings that are hardly true: hits of the rules, found anew whenever readings are looked at.
 
-import {type DoubtName, type DoubtSettings, doubtRules} from './doubt-rules.ts';
+import type {Doubt, LoggerPlace} from './doubt.ts';
+import {type DoubtSettings, doubtRules} from './doubt-rules.ts';
 import {awayFromItsPlace, jumps} from './doubts-by-course.ts';
 import {outOfWater, tooWarmByDay, wetSensor} from './doubts-by-place.ts';
 import {impossible, spikes, stuck} from './doubts-by-value.ts';
 import {rowsOf, type Series} from './series.ts';
-
-/** A run of rows that a rule doubts. */
-export interface Doubt {
-  readonly rule: DoubtName;
-  /** First and last row. */
-  readonly first: number;
-  readonly last: number;
-  /** What was seen, as a sentence without a full stop. */
-  readonly what: string;
-}
-
-/** Where the logger hangs, as far as it tells what its readings can be. */
-export interface LoggerPlace {
-  readonly inWater: boolean;
-  /** The local time of day, hours. */
-  readonly hourOf: (atDays: number) => number;
-}
 
 /** Every hit in a series, in order of time; what cannot be is left out before courses are judged. */
 export function doubtsOf(series: Series, place: LoggerPlace, settings: DoubtSettings = {}): Doubt[] {

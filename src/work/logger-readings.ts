@@ -1,7 +1,8 @@
 // What a logger said, reading by reading, and which of it is doubted.
 
+import type {Doubt, LoggerPlace} from '../climate/doubt.ts';
 import {doubtRules} from '../climate/doubt-rules.ts';
-import {type Doubt, doubtsOf, type LoggerPlace} from '../climate/doubts.ts';
+import {doubtsOf} from '../climate/doubts.ts';
 import {isMasked, isTrusted} from '../climate/masked.ts';
 import type {Series} from '../climate/series.ts';
 import {type Instant, MS_PER_DAY, MS_PER_HOUR} from '../records/entry.ts';

@@ -1,8 +1,9 @@
 // The rules by which readings are doubted, each on a course that has what it looks for, and on courses that do not.
 import fc from 'fast-check';
 import {describe, expect, it} from 'vitest';
+import type {LoggerPlace} from '../../src/climate/doubt.ts';
 import type {DoubtSettings} from '../../src/climate/doubt-rules.ts';
-import {cleaned, doubtsOf, type LoggerPlace} from '../../src/climate/doubts.ts';
+import {cleaned, doubtsOf} from '../../src/climate/doubts.ts';
 import type {Series} from '../../src/climate/series.ts';
 
 const STEP_DAYS = 10 / 1440;

@@ -39,7 +39,7 @@ export function forecastLot(request: ForecastRequest): LotForecast {
 }
 
 function forecastOf(request: ForecastRequest): LotForecast {
-  const {cohorts, candidates, course, nowDays, alive, closed, sightings} = request;
+  const {lot = '', cohorts, candidates, course, nowDays, alive, closed, sightings} = request;
   if (closed || alive === 0) return empty(request, 'finished', []);
   const hidden = alive === null;
   const found = classesOf(cohorts, hidden).filter(({atDays}) => atDays <= nowDays);
@@ -62,7 +62,7 @@ function forecastOf(request: ForecastRequest): LotForecast {
   if (members.length === 0) return empty(request, 'unknown', [...moults, ...unfit]);
   const expected = members.flatMap(member => expectedLines(member, classes, startDays));
   const looks = looksOf(hidden ? sightings.filter(({kind}) => kind !== 'removal') : sightings, nowDays);
-  const learned = looks.length === 0 ? null : learn({members, classes, looks, startDays, hidden, alive});
+  const learned = looks.length === 0 ? null : learn({lot, members, classes, looks, startDays, hidden, alive});
   const lines = learned?.lines ?? expected;
   const courseEnds = course.atDays.at(-1) ?? startDays;
   const span = {fromDays: startDays, untilDays: Math.min(courseEnds, knownUntil(course, startDays))};
@@ -151,6 +151,7 @@ function forecastOf(request: ForecastRequest): LotForecast {
         outUnseen: outBy(nowDays) - outBy(lastLook),
         instarUnknown: classes.some(({stage}) => stage === 'larva' || stage === 'nymph'),
         outOfHidden: hidden && sightings.some(({kind}) => kind === 'emergence'),
+        elsewhere: request.elsewhere === true,
         unexplained: looks.length > 0 && learned === null,
         leftOut: learned?.leftOut.length ?? 0,
       }),

@@ -12,14 +12,17 @@ export interface FounderClass {
   readonly count: number;
   readonly progress: Progress;
   readonly oneBrood: boolean;
+  /** The lot they joined; empty where there is but one. */
+  readonly lot: string;
 }
 
 /** The classes of a lot's cohorts. A cohort of hidden animals, without stages, is one animal of any stage. */
 export function classesOf(cohorts: readonly FoundingCohort[], hidden: boolean): readonly FounderClass[] {
-  return cohorts.flatMap(({atDays, stages, progress, ages}) => {
+  return cohorts.flatMap(({atDays, stages, progress, ages, lot = ''}) => {
     const counts = inOrder(stages);
     const found: [Stage, number][] = counts.length === 0 && hidden ? [[ANY_STAGE, 1]] : counts;
-    return found.map(([stage, count]) => ({atDays, stage, count, progress, oneBrood: ages === 'one-brood'}));
+    const oneBrood = ages === 'one-brood';
+    return found.map(([stage, count]) => ({atDays, stage, count, progress, oneBrood, lot}));
   });
 }
 

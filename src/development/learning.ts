@@ -28,6 +28,8 @@ export interface Learned {
 }
 
 export interface Known {
+  /** The lot that is asked about; empty where there is but one. */
+  readonly lot: string;
   readonly members: readonly CandidateMember[];
   readonly classes: readonly FounderClass[];
   readonly looks: readonly Look[];
@@ -55,7 +57,7 @@ interface Point extends WeighedPace {
  * no point of the unknowns can explain what was seen.
  */
 export function learn(known: Known): Learned | null {
-  const {members, classes, looks, startDays, hidden, alive} = known;
+  const {lot, members, classes, looks, startDays, hidden, alive} = known;
   const {joining, waiting} = arrivals(classes, looks);
   const stages = new Set(members.flatMap(({chain}) => chain.stages.map(({name}) => name))).size + 1;
   const guesses = firstGuesses(known);
@@ -93,7 +95,7 @@ export function learn(known: Known): Learned | null {
   const late = (tempo: Tempo, broods: BroodAges) =>
     waiting.map(place => joined(tempo, classes[place]!, broods[place]));
   return {
-    lines: lines.map(line => asPaceLine(line, best, alive, late)),
+    lines: lines.map(line => asPaceLine(line, best, {lot, alive}, late)),
     leftOut: worthlessLooks(lines, best).flatMap(look => looks[look]!.entries),
   };
 }
@@ -173,17 +175,21 @@ function worthlessLooks(lines: readonly Line[], best: number): number[] {
   return [...excess.keys()].filter(look => excess[look]! > 0);
 }
 
-/** What is expected from here on; animals that joined after the last look are as they were found. */
+/**
+ * What is expected from here on; animals that joined after the last look are as they were found. Before the animals
+ * came into their lot, they are any of those that they came from.
+ */
 function asPaceLine(
   {member, broods, points, step}: Line,
   best: number,
-  alive: number | null,
+  {lot, alive}: Pick<Known, 'lot' | 'alive'>,
   late: (tempo: Tempo, broods: BroodAges) => readonly Party[],
 ): PaceLine {
   const likely = points.map(({z, tempo, lnWeight, told}): PacePoint => {
     const weight = lnWeight < best - HOPELESS ? 0 : step * Math.exp(lnWeight - best);
     if (weight === 0 || told === null) return {z, weight: 0, tempo, classes: []};
-    const parties = [...told.parties, ...late(tempo, broods)];
+    const own = told.parties.filter(party => party.lot === lot);
+    const parties = [...(own.length > 0 ? own : told.parties), ...late(tempo, broods)];
     const scale = alive === null ? 1 : alive / animalsIn(parties);
     const classes = parties.map(({label, count, standing}) => ({label, count: count * scale, standing}));
     return {z, weight, tempo, classes};

@@ -20,14 +20,21 @@ export function lessonsIn(request: ForecastRequest): readonly Lesson[] {
   return borrowing(() => lessonsOf(request));
 }
 
-function lessonsOf({cohorts, candidates, course, sightings, nowDays}: ForecastRequest): readonly Lesson[] {
+function lessonsOf({
+  lot = '',
+  cohorts,
+  candidates,
+  course,
+  sightings,
+  nowDays,
+}: ForecastRequest): readonly Lesson[] {
   const classes = classesOf(cohorts, false).filter(({atDays}) => atDays <= nowDays);
   if (classes.length === 0 || candidates.every(({weight}) => weight === 0)) return [];
   const startDays = Math.min(...classes.map(({atDays}) => atDays));
   const {members} = membersOf(candidates, classes, course);
   const looks = looksOf(sightings, nowDays);
   if (members.length === 0 || looks.length === 0) return [];
-  const learned = learn({members, classes, looks, startDays, hidden: false, alive: null});
+  const learned = learn({lot, members, classes, looks, startDays, hidden: false, alive: null});
   if (learned === null) return [];
   const whole = learned.lines.reduce(
     (sum, {points}) => sum + points.reduce((all, p) => all + p.weight, 0),

@@ -2,9 +2,11 @@
 import {inOrder, type Stage, total} from '../records/stage.ts';
 import type {SeenAnimals} from './request.ts';
 
-/** Everything seen at one instant. */
+/** Everything seen of one lot at one instant. */
 export interface Look {
   readonly atDays: number;
+  /** Empty where there is but one. */
+  readonly lot: string;
   /** Adults that came out since an earlier instant. */
   readonly emerged: readonly {readonly sinceDays: number; readonly count: number}[];
   /** Whoever is not among these was not out: all were looked at for adults. */
@@ -13,28 +15,39 @@ export interface Look {
   readonly counted: readonly {readonly stage: Stage; readonly count: number}[];
   /** The entries of the counts. */
   readonly entries: readonly string[];
-  /** Animals taken out afterwards. */
-  readonly removed: readonly {readonly stage: Stage | undefined; readonly count: number}[];
+  /** Animals taken out afterwards, and the lot in which they go on if they do. */
+  readonly removed: readonly {
+    readonly stage: Stage | undefined;
+    readonly count: number;
+    readonly into: string | undefined;
+  }[];
+  /** The lot in which all go on from then. */
+  readonly mergedInto: string | undefined;
 }
 
-/** Sightings of the same instant belong to one look. */
+/** Sightings of a lot at one instant belong to one look, until animals go to another lot. */
 export function looksOf(sightings: readonly SeenAnimals[], untilDays: number): readonly Look[] {
-  const byInstant = new Map<number, SeenAnimals[]>();
+  const looks = new Map<string, SeenAnimals[]>();
+  let moves = 0;
   for (const sighting of sightings) {
     if (sighting.atDays > untilDays) continue;
-    const same = byInstant.get(sighting.atDays);
+    const name = `${sighting.atDays} ${moves} ${sighting.lot ?? ''}`;
+    const same = looks.get(name);
     if (same) same.push(sighting);
-    else byInstant.set(sighting.atDays, [sighting]);
+    else looks.set(name, [sighting]);
+    if ('into' in sighting && sighting.into !== undefined) moves++;
   }
-  return [...byInstant].sort(([a], [b]) => a - b).map(([atDays, seen]) => lookOf(atDays, seen));
+  return [...looks.values()].map(lookOf).sort((a, b) => a.atDays - b.atDays);
 }
 
-function lookOf(atDays: number, seen: readonly SeenAnimals[]): Look {
+function lookOf(seen: readonly SeenAnimals[]): Look {
+  const {atDays, lot = ''} = seen[0]!;
   const counts = seen.filter(sighting => sighting.kind === 'count');
   // Of several counts at one instant the last one says what stands.
   const count = counts.at(-1);
   return {
     atDays,
+    lot,
     emerged: seen.flatMap(sighting =>
       sighting.kind === 'emergence'
         ? [{sinceDays: Math.min(sighting.sinceDays, atDays), count: sighting.count}]
@@ -52,7 +65,10 @@ function lookOf(atDays: number, seen: readonly SeenAnimals[]): Look {
         : inOrder(count.stages).map(([stage, n]) => ({stage, count: n})),
     entries: counts.map(({entry}) => entry),
     removed: seen.flatMap(sighting =>
-      sighting.kind === 'removal' ? [{stage: sighting.stage, count: sighting.count}] : [],
+      sighting.kind === 'removal'
+        ? [{stage: sighting.stage, count: sighting.count, into: sighting.into}]
+        : [],
     ),
+    mergedInto: seen.find(sighting => sighting.kind === 'merge')?.into,
   };
 }

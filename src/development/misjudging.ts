@@ -27,6 +27,7 @@ export function readAs(label: Stage, {stages}: Chain): Stage {
   return stages.some(({name}) => name === kind) ? kind : label;
 }
 
-function isRead(label: Stage, name: Stage): boolean {
+/** Whether a label says no more or less than a stage's name: one is the other, or an instar of it. */
+export function isRead(label: Stage, name: Stage): boolean {
   return label === name || name.startsWith(`${label}-`) || label.startsWith(`${name}-`);
 }

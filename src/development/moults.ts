@@ -6,7 +6,7 @@ import type {Candidate, SeenAnimals} from './request.ts';
 /** One sentence for each candidate without dates: why there are none, and how many moults its animals have to go. */
 export function moultsToGo(
   candidates: readonly Candidate[],
-  classes: readonly FounderClass[],
+  classes: readonly Pick<FounderClass, 'stage'>[],
   sightings: readonly SeenAnimals[],
 ): readonly string[] {
   const furthest = furthestSeen(classes, sightings);
@@ -36,7 +36,7 @@ function moultWords([fewest, most]: readonly [number, number], furthest: Stage, 
 
 /** The stage furthest on that was seen when last somebody looked, else that of the beginning. */
 function furthestSeen(
-  classes: readonly FounderClass[],
+  classes: readonly Pick<FounderClass, 'stage'>[],
   sightings: readonly SeenAnimals[],
 ): Stage | undefined {
   const counted = sightings.findLast(seen => seen.kind === 'count');

@@ -3,13 +3,15 @@ import type {Stage} from '../records/stage.ts';
 import {allot} from './allotment.ts';
 import type {FounderClass} from './founders.ts';
 import {lnChoose} from './gamma-function.ts';
-import {readAs} from './misjudging.ts';
+import {isRead, readAs} from './misjudging.ts';
 import type {ReadLook} from './reading.ts';
 import {blended, given, later, type Standing, shareOut, sharesIn, standingOf} from './standing.ts';
 import type {Tempo} from './tempo.ts';
 
 /** Animals judged alike at every look that matters to their future. */
 export interface Party {
+  /** The lot they are in; empty where there is but one. */
+  readonly lot: string;
   /** The stage they were last judged to be in. */
   readonly label: Stage;
   /** The look at which they were first judged so. */
@@ -27,8 +29,9 @@ export interface Parted {
 
 /** Founders as they were found. */
 export function joined(tempo: Tempo, founders: FounderClass, brood: number | undefined): Party {
-  const {stage, atDays, count} = founders;
+  const {stage, atDays, count, lot} = founders;
   return {
+    lot,
     label: readAs(stage, tempo.chain),
     sinceDays: atDays,
     count,
@@ -123,7 +126,8 @@ export function afterCount(
     const parts = large.map(({place, count}) => {
       const party = parties[place]!;
       const sinceDays = party.label === label ? party.sinceDays : atDays;
-      return {label, sinceDays, count, standing: given(party.standing, shares[place]!, chances)};
+      const standing = given(party.standing, shares[place]!, chances);
+      return {lot: party.lot, label, sinceDays, count, standing};
     });
     return alikeTogether(parts);
   });
@@ -135,18 +139,27 @@ export function afterCount(
   };
 }
 
-/** Animals taken out of a stage: of those last judged to be in it by their numbers, then of the others. */
+/**
+ * Animals taken out of a stage: of those last judged to be in it by their numbers, then of the others. Those that go on
+ * in another lot are parties of that one.
+ */
 export function afterRemoval(
   parties: readonly Party[],
-  {stage, count}: ReadLook['removed'][number],
+  {stage, count, into}: ReadLook['removed'][number],
 ): readonly Party[] {
-  const isMeant = ({label}: Party) => stage === undefined || label === stage;
+  const isMeant = ({label}: Party) => stage === undefined || isRead(label, stage);
   const meant = animalsIn(parties.filter(isMeant));
   const others = animalsIn(parties) - meant;
   const left = Math.max(0, 1 - count / meant);
   const othersLeft = count > meant && others > 0 ? Math.max(0, 1 - (count - meant) / others) : 1;
   return parties
-    .map(party => ({...party, count: party.count * (isMeant(party) ? left : othersLeft)}))
+    .flatMap(party => {
+      const stay = isMeant(party) ? left : othersLeft;
+      const staying = {...party, count: party.count * stay};
+      return into === undefined
+        ? [staying]
+        : [staying, {...party, lot: into, count: party.count * (1 - stay)}];
+    })
     .filter(party => party.count > NONE);
 }
 

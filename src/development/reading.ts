@@ -15,6 +15,7 @@ export interface Judged {
 
 export interface ReadLook {
   readonly atDays: number;
+  readonly lot: string;
   /** Founders that joined since the look before, by their place among the classes. */
   readonly joining: readonly number[];
   readonly complete: boolean;
@@ -23,6 +24,7 @@ export interface ReadLook {
   /** ln of the chance of this count if it is worthless. */
   readonly lnIfWorthless: number;
   readonly removed: Look['removed'];
+  readonly mergedInto: Look['mergedInto'];
 }
 
 /**
@@ -36,15 +38,18 @@ export function readLooks(
   stages: number,
   chain: Chain,
 ): readonly ReadLook[] {
-  return looks.map(({atDays, complete, emerged, counted, removed}, i) => ({
+  return looks.map(({atDays, lot, complete, emerged, counted, removed, mergedInto}, i) => ({
     atDays,
+    lot,
+    mergedInto,
     joining: joining[i]!,
     complete,
     emerged: sameTogether(emerged),
     judged: judgedBy(counted, chain),
     lnIfWorthless: lnIfWorthless(counted, stages),
-    removed: removed.map(({stage, count}) => ({
+    removed: removed.map(({stage, count, into}) => ({
       count,
+      into,
       stage: stage === undefined ? undefined : readAs(stage, chain),
     })),
   }));

@@ -12,6 +12,8 @@ export interface FoundingCohort {
   readonly progress: readonly [from: number, to: number];
   /** `one-brood`: all that start in the same stage are of one age; `mixed`: each of its own. */
   readonly ages: 'mixed' | 'one-brood';
+  /** The lot that they joined, where they went from lot to lot. */
+  readonly lot?: string | undefined;
 }
 
 /** A profile the lot may belong to. Weights need not sum to one. */
@@ -22,8 +24,13 @@ export interface Candidate {
   readonly ownPace?: OwnPace | undefined;
 }
 
-/** Something seen of the animals, in order of time: the lot's sightings with their instants in days. */
-export type SeenAnimals =
+/**
+ * Something seen of the animals, in order of time: the lot's sightings with their instants in days. `lot` is the one
+ * that the animals were in, where they went from lot to lot.
+ */
+export type SeenAnimals = {readonly lot?: string | undefined} & Seen;
+
+type Seen =
   | {
       readonly kind: 'count';
       readonly atDays: number;
@@ -46,10 +53,18 @@ export type SeenAnimals =
       readonly atDays: number;
       readonly stage?: Stage | undefined;
       readonly count: number;
+      /** The lot in which they go on; absent: they are gone. */
+      readonly into?: string | undefined;
       readonly entry: string;
-    };
+    }
+  /** All of the lot go on in another. */
+  | {readonly kind: 'merge'; readonly atDays: number; readonly into: string; readonly entry: string};
 
 export interface ForecastRequest {
+  /** The lot whose animals are asked about, where cohorts and sightings are told of several. */
+  readonly lot?: string | undefined;
+  /** Animals merged in had temperatures of their own until then, and are taken to have had these. */
+  readonly elsewhere?: boolean | undefined;
   readonly cohorts: readonly FoundingCohort[];
   readonly candidates: readonly Candidate[];
   /** What the animals lived through and will, from the first cohort to the horizon (now + 400 days); NaN is unknown. */

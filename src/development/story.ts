@@ -36,11 +36,13 @@ export function tell(
   isHopeless: (lnChance: number) => boolean,
 ): Told | null {
   let lnChance = 0;
-  let parties: readonly Party[] = [];
+  let all: readonly Party[] = [];
   const worthless: number[] = [];
   for (const look of looks) {
     const newcomers = look.joining.map(place => joined(tempo, classes[place]!, broods[place]));
-    parties = atInstant(tempo, [...parties, ...newcomers], look.atDays);
+    all = atInstant(tempo, [...all, ...newcomers], look.atDays);
+    let parties: readonly Party[] = all.filter(({lot}) => lot === look.lot);
+    const others = all.filter(({lot}) => lot !== look.lot);
     if (look.complete && parties.length > 0) {
       const parted = afterEmergence(tempo, parties, look.emerged);
       lnChance += parted.lnChance;
@@ -51,9 +53,11 @@ export function tell(
     parties = count.parties;
     worthless.push(count.worthless);
     for (const removal of look.removed) parties = afterRemoval(parties, removal);
+    const {mergedInto: lot} = look;
+    all = [...(lot === undefined ? parties : parties.map(party => ({...party, lot}))), ...others];
     if (lnChance === Number.NEGATIVE_INFINITY || isHopeless(lnChance)) return null;
   }
-  return {lnChance, parties, worthless};
+  return {lnChance, parties: all, worthless};
 }
 
 /** ln((1 − q) · P + q · P if worthless), and the likelier of both as what it leads to. */

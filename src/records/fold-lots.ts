@@ -4,7 +4,7 @@ import type {LotDraft, RoomDraft} from './draft.ts';
 import type {RecordOf} from './schema/index.ts';
 import {total} from './stage.ts';
 import type {Lot, Tally} from './state.ts';
-import {isEmpty, put, take} from './stock.ts';
+import {isEmpty, knownIn, put, take} from './stock.ts';
 
 export function beginLot(room: RoomDraft, record: RecordOf<'lot'>, {at, entry}: Dated): void {
   if (room.lots.has(record.code)) return;
@@ -20,7 +20,7 @@ export function beginLot(room: RoomDraft, record: RecordOf<'lot'>, {at, entry}: 
     within,
     material,
     candidates: record.candidates.length > 0 ? record.candidates : (mother?.candidates ?? []),
-    cohorts: [{at, stages, progress, ages, how: 'started'}],
+    cohorts: [{at, stages, progress, ages, how: 'started', entry: entry.id}],
     alive: put({}, stages),
     tally: {...NOTHING, started: total(stages)},
     exact: counted === 'exact' && material === undefined,
@@ -32,9 +32,11 @@ export function splitLot(room: RoomDraft, record: RecordOf<'split'>, {at, entry}
   if (room.lots.has(record.into)) return;
   const parent = room.lots.get(record.lot)!;
   parent.entries.push(entry);
+  const inherits = !isHidden(parent) && total(record.stages) <= total(parent.alive);
   for (const [stage, count] of Object.entries(record.stages)) {
+    const judged = knownIn(parent.alive, stage) < count;
     removeFrom(parent, 'splitOff', count, {stage});
-    if (count > 0) parent.sightings.push({kind: 'removal', at, stage, count, entry: entry.id});
+    if (count > 0) parent.sightings.push({kind: 'removal', at, stage, count, judged, entry: entry.id});
   }
   const counted = parent.counted === 'estimated' ? 'estimated' : 'exact';
   const {ages} = parent.cohorts[0]!;
@@ -46,7 +48,12 @@ export function splitLot(room: RoomDraft, record: RecordOf<'split'>, {at, entry}
     counted,
     material: undefined,
     candidates: parent.candidates,
-    cohorts: [{at, stages: record.stages, progress: [0, 1], ages, how: 'split', fromLot: parent.code}],
+    cohorts: [
+      {
+        ...{at, stages: record.stages, progress: [0, 1], ages, entry: entry.id},
+        ...{how: 'split', fromLot: parent.code, inherits},
+      },
+    ],
     alive: put({}, record.stages),
     tally: {...NOTHING, started: total(record.stages)},
     exact: counted === 'exact',
@@ -61,8 +68,12 @@ export function mergeLots(room: RoomDraft, record: RecordOf<'merge'>, {at, entry
   into.entries.push(entry);
   const stages = from.alive;
   const {ages} = from.cohorts[0]!;
+  const inherits = !isHidden(from) && !isHidden(into);
   if (!isEmpty(stages))
-    into.cohorts.push({at, stages, progress: [0, 1], ages, how: 'merged', fromLot: from.code});
+    into.cohorts.push({
+      ...{at, stages, progress: [0, 1], ages, entry: entry.id},
+      ...{how: 'merged', fromLot: from.code, inherits},
+    });
   into.alive = put(into.alive, stages);
   into.tally.mergedIn += total(stages);
   from.tally.mergedOut += total(stages);

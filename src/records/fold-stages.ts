@@ -13,7 +13,7 @@ export function countAnimals(lot: LotDraft, record: RecordOf<'count'>, {at, entr
   const complete = record.complete ?? (!isHidden(lot) && total(stages) === total(lot.alive));
   const {alive, surplus} = recount(lot.alive, stages);
   lot.alive = alive;
-  if (!isEmpty(surplus)) comeToLight(lot, surplus, at);
+  if (!isEmpty(surplus)) comeToLight(lot, surplus, {at, entry});
   lot.sightings.push({kind: 'count', at, stages, complete, entry: entry.id});
   if (complete) look(lot, at);
 }
@@ -36,13 +36,16 @@ export function hatchAnimals(lot: LotDraft, record: RecordOf<'hatch'>, {at, entr
   }
   if (others > 0) {
     lot.tally.hatched += others;
-    lot.cohorts.push({at, stages: {[stage]: others}, progress: [0, 0], ages: 'mixed', how: 'hatched'});
+    lot.cohorts.push({
+      ...{at, stages: {[stage]: others}, progress: [0, 0], ages: 'mixed'},
+      ...{how: 'hatched', entry: entry.id},
+    });
   }
 }
 
-export function findAnimals(lot: LotDraft, {stage, count}: RecordOf<'found'>, {at}: Dated): void {
+export function findAnimals(lot: LotDraft, {stage, count}: RecordOf<'found'>, dated: Dated): void {
   lot.alive = put(lot.alive, {[stage]: count});
-  comeToLight(lot, {[stage]: count}, at);
+  comeToLight(lot, {[stage]: count}, dated);
 }
 
 export function loseAnimals(lot: LotDraft, record: RecordOf<'loss'>, {at, entry}: Dated): void {
@@ -71,9 +74,9 @@ export function lookBefore(lot: LotDraft, at: Instant): Instant {
   return lot.looks.findLast(look => look < at) ?? lot.startedAt;
 }
 
-function comeToLight(lot: LotDraft, stages: StageCounts, at: Instant): void {
+function comeToLight(lot: LotDraft, stages: StageCounts, {at, entry}: Dated): void {
   lot.tally.found += total(stages);
-  lot.cohorts.push({at, stages, progress: [0, 1], ages: 'mixed', how: 'found'});
+  lot.cohorts.push({at, stages, progress: [0, 1], ages: 'mixed', how: 'found', entry: entry.id});
 }
 
 /** `nymph-1` where the lot has had nymphs, else `larva-1`; without the number where it tells no instars apart. */

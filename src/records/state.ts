@@ -47,6 +47,10 @@ export interface Cohort {
   readonly how: 'started' | 'hatched' | 'found' | 'split' | 'merged';
   /** The lot they came from by split or merge, whose earlier history is theirs too. */
   readonly fromLot?: string | undefined;
+  /** What was seen of them in that lot is told of them here: in neither lot are animals hidden. */
+  readonly inherits?: boolean | undefined;
+  /** The entry with which they joined. */
+  readonly entry: string;
 }
 
 /** Something seen of a lot's animals, in order of time. Intervals run from the last look to this one. */
@@ -71,6 +75,8 @@ export type Sighting =
       readonly at: Instant;
       readonly stage?: Stage | undefined;
       readonly count: number;
+      /** More than were known to be in that stage: so many were seen to have come that far. */
+      readonly judged?: boolean | undefined;
       readonly entry: string;
     };
 

@@ -44,6 +44,11 @@ export function recount(
   return {alive: put(uncounted, counted), surplus};
 }
 
+/** How many are known to be in a stage, or in any instar of it. */
+export function knownIn(alive: StageCounts, stage: Stage): number {
+  return total(Object.fromEntries(Object.entries(alive).filter(([name]) => isWithin(name, stage))));
+}
+
 export function isEmpty(counts: StageCounts): boolean {
   return total(counts) === 0;
 }

@@ -6,10 +6,11 @@ import type {ForecastRequest, SeenAnimals} from '../development/request.ts';
 import type {Day} from '../records/civil.ts';
 import {type Instant, MS_PER_DAY} from '../records/entry.ts';
 import {isHidden} from '../records/fold-lots.ts';
+import {type Line, lineOf, ownLineOf, type SeenInLine, staysOf} from '../records/lineage.ts';
 import {Refusal} from '../records/refusal.ts';
 import type {Profile} from '../records/schema/index.ts';
 import {total} from '../records/stage.ts';
-import type {Lot, Sighting} from '../records/state.ts';
+import type {Lot} from '../records/state.ts';
 import {coursesOf} from './courses.ts';
 import {midnights} from './day-bounds.ts';
 import type {Desk} from './desk.ts';
@@ -26,6 +27,8 @@ export interface CaseQuestion {
   readonly futures?: number | undefined;
   /** What finished lots taught; none: as published. */
   readonly lessons: readonly LotLesson[] | Promise<readonly LotLesson[]>;
+  /** Without what was seen of the animals before they came into the lot. */
+  readonly alone?: boolean | undefined;
   /** Civil days for whose noon the shares of the stages are wanted. */
   readonly sharesOn?: readonly Day[] | undefined;
 }
@@ -54,12 +57,13 @@ export interface Case {
 export function caser(
   desk: Desk,
   lots: readonly Lot[],
-  {holdC, futures = USUAL_FUTURES, sharesOn = [], lessons}: CaseQuestion,
+  {holdC, futures = USUAL_FUTURES, sharesOn = [], alone = false, lessons}: CaseQuestion,
 ): (lot: Lot, otherwise?: Otherwise) => Promise<Case> {
   const {state, civil, now} = desk;
   if (holdC !== undefined) refuseImpossible(holdC);
   if (lots.length === 0) return () => Promise.reject(new RangeError('no lot was named'));
-  const fromDays = Math.min(...lots.map(beginningOf));
+  const lineFor = (lot: Lot) => (alone ? ownLineOf(lot) : lineOf(lot, state.lots));
+  const fromDays = Math.min(...lots.map(lot => beginningOf(lineFor(lot))));
   const nowDays = now / MS_PER_DAY;
   const toDays = nowDays + HORIZON_DAYS;
   const courses = coursesOf(desk, fromDays);
@@ -76,13 +80,15 @@ export function caser(
     sharesAtDays: sharesOn.map(day => inDays(civil.at(day, '12:00'))),
   };
   return async (lot, otherwise = {}) => {
-    const stays = otherwise.stays ?? lot.stays;
+    const line = lineFor(lot);
+    const stays =
+      otherwise.stays === undefined ? line.stays : staysOf({...lot, stays: otherwise.stays}, state.lots);
     const held = otherwise.holdC ?? holdC;
-    const span = {fromDays: beginningOf(lot), nowDays, toDays, holdC: held, futures};
+    const span = {fromDays: beginningOf(line), nowDays, toDays, holdC: held, futures};
     const course = heldInTurn(await courses(stays, span), otherwise.heldEach);
     const known = await profiles;
     const experience = experienceOf(lot, known, await lessons);
-    const request = {...requestFor(lot, known, experience), ...shared, course, ...otherwise.asked};
+    const request = {...requestFor(lot, line, known, experience), ...shared, course, ...otherwise.asked};
     return {request, course, unit: stays.at(-1)!.unit, experience};
   };
 }
@@ -111,11 +117,14 @@ function refuseImpossible(holdC: number): void {
 
 function requestFor(
   lot: Lot,
+  line: Line,
   profiles: ReadonlyMap<string, Profile>,
   experience: readonly Experience[],
 ): Omit<ForecastRequest, 'course' | 'nowDays' | 'roundsDays' | 'dayBoundsDays' | 'sharesAtDays'> {
   return {
-    cohorts: lot.cohorts.map(({at, ...cohort}) => ({...cohort, atDays: inDays(at)})),
+    lot: lot.code,
+    elsewhere: line.elsewhere,
+    cohorts: line.cohorts.map(({at, ...cohort}) => ({...cohort, atDays: inDays(at)})),
     candidates: lot.candidates.flatMap(({profile: code, weight}) => {
       const profile = profiles.get(code);
       const ownPace = experience.find(each => each.profile === code)?.pace ?? undefined;
@@ -123,20 +132,21 @@ function requestFor(
     }),
     alive: isHidden(lot) ? null : total(lot.alive),
     closed: lot.closed !== undefined,
-    sightings: lot.sightings.map(seenInDays),
-    looksDays: lot.looks.map(inDays),
+    sightings: line.sightings.map(seenInDays),
+    looksDays: line.looks.map(inDays),
     survival: experience[0]?.survival?.share ?? null,
     holdHours: null,
   };
 }
 
 /** A sighting with its instants in days. */
-export function seenInDays(sighting: Sighting): SeenAnimals {
+export function seenInDays(sighting: SeenInLine): SeenAnimals {
   const {at, ...seen} = sighting;
   if (seen.kind !== 'emergence') return {...seen, atDays: inDays(at)};
   const {since, ...emergence} = seen;
   return {...emergence, sinceDays: inDays(since), atDays: inDays(at)};
 }
 
-const beginningOf = ({cohorts}: Lot): number => Math.min(...cohorts.map(({at}) => inDays(at)));
+const beginningOf = ({cohorts}: Pick<Line, 'cohorts'>): number =>
+  Math.min(...cohorts.map(({at}) => inDays(at)));
 const inDays = (at: Instant): number => at / MS_PER_DAY;

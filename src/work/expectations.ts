@@ -3,6 +3,7 @@ import {createHash} from 'node:crypto';
 import {holdHoursOf} from '../care/looks.ts';
 import type {EmergenceOutlook} from '../care/task.ts';
 import {MS_PER_DAY} from '../records/entry.ts';
+import {lineOf} from '../records/lineage.ts';
 import type {Profile} from '../records/schema/index.ts';
 import {type Lot, openLots} from '../records/state.ts';
 import {readCache, writeCache} from '../room/cache.ts';
@@ -92,16 +93,7 @@ export function fingerprintOfRoom({state, room, civil, now}: Desk): string {
 /** What the forecast of one lot rests on, beside the time. */
 export function fingerprintOf(lot: Lot, shared: string, {state}: Desk): string {
   const profiles = lot.candidates.map(({profile}) => state.profiles.get(profile) ?? profile);
-  return hashOf([
-    shared,
-    lot.candidates,
-    profiles,
-    lot.stays,
-    lot.cohorts,
-    lot.sightings,
-    lot.looks,
-    lot.alive,
-  ]);
+  return hashOf([shared, lot.candidates, profiles, lineOf(lot, state.lots), lot.alive]);
 }
 
 function hashOf(value: unknown): string {

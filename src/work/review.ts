@@ -86,7 +86,7 @@ async function replay(
   desk: Desk,
   lessons: readonly LotLesson[],
 ): Promise<Replayed[]> {
-  const {request} = await caser(desk, [lot], {futures: 0, lessons: []})(lot);
+  const {request} = await caser(desk, [lot], {futures: 0, lessons: [], alone: true})(lot);
   const outcome = halfOutDays(request.sightings);
   if (outcome === undefined) return [];
   const start = startOf(lot) / MS_PER_DAY;

@@ -69,7 +69,7 @@ export async function why(desk: Desk, {lot: code, holdC, published}: WhyQuestion
   for (const atDays of told) {
     const forecast = atDays === instants.at(-1) ? outlook.forecast : asOf(atDays);
     const ids = sightings.filter(seen => seen.atDays === atDays).map(({entry}) => entry);
-    const entries = lot.entries.filter(({id}) => ids.includes(id));
+    const entries = desk.state.entries.filter(({id}) => ids.includes(id));
     learned.push({
       atDays,
       entries: ids,

@@ -67,6 +67,7 @@ function keptLots(lots: number, stage: number, animals: number, seen: readonly S
       case 'emergence':
         return outBy(sighting.sinceDays) === 0 && outBy(sighting.atDays) === sighting.count;
       case 'removal':
+      case 'merge':
         return true;
     }
   };

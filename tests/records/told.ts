@@ -12,6 +12,7 @@ export function told({samples, lots, specimens}: RoomState): unknown {
     lots: byCode(lots, lot => ({
       ...lot,
       entries: records(lot.entries),
+      cohorts: lot.cohorts.map(({entry: _, ...cohort}) => cohort),
       sightings: lot.sightings.map(({entry: _, ...sighting}) => sighting),
     })),
     specimens: byCode(specimens, ({entry: _, identifications, preparations, ...specimen}) => ({

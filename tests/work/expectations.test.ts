@@ -6,6 +6,7 @@ import {beforeEach, describe, expect, it, onTestFinished} from 'vitest';
 import {createRoom} from '../../src/room/create.ts';
 import {openDesk} from '../../src/work/desk.ts';
 import {fingerprintOf, fingerprintOfRoom} from '../../src/work/expectations.ts';
+import {outlooks} from '../../src/work/outlook.ts';
 import {record} from '../../src/work/record.ts';
 import type {Session} from '../../src/work/session.ts';
 import {undo} from '../../src/work/undo.ts';
@@ -77,5 +78,36 @@ describe('what an expectation rests on', () => {
       await undo(session);
       expect(await prints(), change.record).toEqual(before);
     }
+  });
+
+  it('of a lot split off, changes with what is known of the time before, and not with what comes after', async () => {
+    const counted = {record: 'count', lot: 'A', at: '2026-06-11T09:00', stages: {larva: 3, pupa: 6}};
+    await record(session, [counted]);
+    const off = {record: 'split', lot: 'A', into: 'D', at: '2026-06-11T10:00', stages: {pupa: 6}};
+    await record(session, [off]);
+    const before = await prints();
+    await record(session, [{record: 'count', lot: 'A', stages: {pupa: 3}}]);
+    expect((await prints()).D).toBe(before.D);
+    await record(session, [{record: 'check', lot: 'A', at: '2026-06-11T09:30', found: 0}]);
+    expect((await prints()).D).not.toBe(before.D);
+  });
+
+  it('of all animals split off into another unit goes on as they were', async () => {
+    await record(session, [
+      {record: 'unit', code: 'C2', type: 'cage', place: 'rack A/2', setPoints: {constant: 22}},
+      {record: 'count', lot: 'A', at: '2026-06-11T09:00', stages: {pupa: 9}},
+    ]);
+    const said = async (code: string) => {
+      const [outlook] = await outlooks(await openDesk(session), {codes: [code]});
+      const {animal, pace, candidates} = outlook!.forecast;
+      return {animal: animal.p50!, pace: pace!.p50, candidates};
+    };
+    const was = await said('A');
+    const off = {record: 'split', lot: 'A', into: 'D', unit: 'C2', stages: {pupa: 9}};
+    await record(session, [off]);
+    const is = await said('D');
+    expect(is.animal).toBeCloseTo(was.animal, 1);
+    expect(is.pace).toBeCloseTo(was.pace, 3);
+    expect(is.candidates).toEqual(was.candidates);
   });
 });

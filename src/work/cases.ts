@@ -25,6 +25,8 @@ export interface CaseQuestion {
   readonly holdC?: number | undefined;
   /** How many futures the dates are taken over; 0: the one course expected. Default 50. */
   readonly futures?: number | undefined;
+  /** How far ahead emergence is looked for; 0 where all is past. Default 400. */
+  readonly horizonDays?: number | undefined;
   /** What finished lots taught; none: as published. */
   readonly lessons: readonly LotLesson[] | Promise<readonly LotLesson[]>;
   /** Without what was seen of the animals before they came into the lot. */
@@ -57,7 +59,14 @@ export interface Case {
 export function caser(
   desk: Desk,
   lots: readonly Lot[],
-  {holdC, futures = USUAL_FUTURES, sharesOn = [], alone = false, lessons}: CaseQuestion,
+  {
+    holdC,
+    futures = USUAL_FUTURES,
+    horizonDays = HORIZON_DAYS,
+    sharesOn = [],
+    alone = false,
+    lessons,
+  }: CaseQuestion,
 ): (lot: Lot, otherwise?: Otherwise) => Promise<Case> {
   const {state, civil, now} = desk;
   if (holdC !== undefined) refuseImpossible(holdC);
@@ -65,7 +74,7 @@ export function caser(
   const lineFor = (lot: Lot) => (alone ? ownLineOf(lot) : lineOf(lot, state.lots));
   const fromDays = Math.min(...lots.map(lot => beginningOf(lineFor(lot))));
   const nowDays = now / MS_PER_DAY;
-  const toDays = nowDays + HORIZON_DAYS;
+  const toDays = nowDays + horizonDays;
   const courses = coursesOf(desk, fromDays);
   const profiles = profilesOf(
     lots.flatMap(({candidates}) => candidates.map(({profile}) => profile)),

@@ -47,7 +47,7 @@ export function finishedLots({lots}: Pick<RoomState, 'lots'>): Lot[] {
 
 /** What was seen before a split is the lesson of the lot in which it was seen. */
 async function lessonOf(lot: Lot, desk: Desk): Promise<LotLesson> {
-  const {request} = await caser(desk, [lot], {futures: 0, lessons: [], alone: true})(lot);
+  const {request} = await caser(desk, [lot], {futures: 0, horizonDays: 0, lessons: [], alone: true})(lot);
   const {started, hatched, mergedIn, found, emerged, preserved, splitOff, mergedOut} = lot.tally;
   return {
     lot: lot.code,

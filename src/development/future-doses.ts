@@ -73,16 +73,14 @@ export function meanDoseAhead({size, length, within, orders}: FutureDoses): Floa
   for (let day = 0; day < length; day++) {
     times.fill(0);
     for (const order of orders) times[order[day]!] = times[order[day]!]! + 1 / size;
-    const begin = mean[day * HOURS]!;
-    for (let hour = 1; hour <= HOURS; hour++) mean[day * HOURS + hour] = begin;
-    times.forEach((share, which) => {
-      if (share === 0) return;
+    const from = day * HOURS;
+    for (let hour = 1; hour <= HOURS; hour++) mean[from + hour] = mean[from]!;
+    for (let which = 0; which < times.length; which++) {
+      const share = times[which]!;
+      if (share === 0) continue;
       const nodes = within[which]!;
-      for (let hour = 1; hour <= HOURS; hour++) {
-        const node = day * HOURS + hour;
-        mean[node] = mean[node]! + share * nodes[hour]!;
-      }
-    });
+      for (let hour = 1; hour <= HOURS; hour++) mean[from + hour] = mean[from + hour]! + share * nodes[hour]!;
+    }
   }
   return mean;
 }

@@ -22,9 +22,14 @@ export interface FutureDoses {
 export function futureDosesOf({fromDays, days, orders}: Futures, model: RateModel): FutureDoses {
   const hours = Float64Array.from({length: NODES}, (_, hour) => hour / HOURS);
   const within = days.map(day => doseCourse(day, model, hours));
+  const whole = Float64Array.from(within, nodes => nodes[HOURS]!);
   const starts = orders.map(order => {
     const doses = new Float64Array(order.length + 1);
-    for (let day = 0; day < order.length; day++) doses[day + 1] = doses[day]! + within[order[day]!]![HOURS]!;
+    let dose = 0;
+    for (let day = 0; day < order.length; day++) {
+      dose += whole[order[day]!]!;
+      doses[day + 1] = dose;
+    }
     return doses;
   });
   return {fromDays, size: orders.length, length: orders[0]?.length ?? 0, within, orders, starts};

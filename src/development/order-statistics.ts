@@ -53,10 +53,13 @@ function chanceOfAtMost(
 ): number {
   tail.fill(0, 0, most + 1);
   tail[0] = 1;
+  // Classes taken so far hold so many; of more the chance is 0 as it stands.
+  let so = 0;
   for (let c = 0; c < counts.length; c++) {
     const yes = inside ? 1 - out[c]! : out[c]!;
     if (yes <= 0) continue;
-    addBinomial(most, counts[c]!, Math.min(1, yes));
+    so += counts[c]!;
+    addBinomial(Math.min(most, so), counts[c]!, Math.min(1, yes));
   }
   let sum = 0;
   for (let i = 0; i <= most; i++) sum += tail[i]!;

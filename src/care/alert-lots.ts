@@ -2,6 +2,7 @@
 import {MS_PER_DAY} from '../records/entry.ts';
 import type {Lot} from '../records/state.ts';
 import type {Alert} from './alert.ts';
+import {grouped} from './grouped.ts';
 import {isLiving} from './stages.ts';
 import type {CareInput} from './task.ts';
 import {dateWords} from './when-words.ts';
@@ -11,11 +12,17 @@ const UNSEEN_DAYS = 7;
 
 export function neverLookedAt({state, civil, now}: CareInput): Alert[] {
   const cared = new Set(state.care.flatMap(({lot, skipped}) => (lot === undefined || skipped ? [] : [lot])));
+  const caredUnits = grouped(
+    state.care.filter(({skipped}) => skipped === undefined),
+    ({unit}) => unit,
+  );
   const isUnseen = (lot: Lot) =>
     lot.sightings.length === 0 &&
     lot.looks.length === 0 &&
     !cared.has(lot.code) &&
-    !state.care.some(({unit, at, skipped}) => skipped === undefined && livedThere(lot, unit, at));
+    !lot.stays.some(({unit, from, to = Number.POSITIVE_INFINITY}) =>
+      caredUnits.get(unit)?.some(({at}) => from <= at && at <= to),
+    );
   return [...state.lots.values()]
     .filter(lot => isLiving(lot) && now - lot.startedAt > UNSEEN_DAYS * MS_PER_DAY && isUnseen(lot))
     .map(lot => ({
@@ -25,10 +32,4 @@ export function neverLookedAt({state, civil, now}: CareInput): Alert[] {
       since: lot.startedAt,
       mend: `Look at it and say what you saw (teneral count ${lot.code} … or teneral check ${lot.code}).`,
     }));
-}
-
-function livedThere({stays}: Lot, unit: string | undefined, at: number): boolean {
-  return stays.some(
-    stay => stay.unit === unit && stay.from <= at && at <= (stay.to ?? Number.POSITIVE_INFINITY),
-  );
 }

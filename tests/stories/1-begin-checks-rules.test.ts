@@ -3,7 +3,7 @@
 // The lead of three days and daily looks are common practice, no source.
 import {describe, expect, it} from 'vitest';
 import type {EmergenceOutlook} from '../../src/care/task.ts';
-import {alertsAt, at, care, lot, openTask, sample, tasksAt, unit, wall} from './care-of.ts';
+import {alertsAt, at, care, lot, openTask, sample, tasksAt, unit, wall} from '../care/care-of.ts';
 
 const hours = ['09:00-17:00'];
 const room = [

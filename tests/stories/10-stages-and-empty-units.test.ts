@@ -1,7 +1,7 @@
 // Stage triggers and an empty unit. Lot, unit, counts and dates are invented; that prepupae do not eat and are left
 // alone for three days, and pupae moved after four, is common practice, no source.
 import {describe, expect, it} from 'vitest';
-import {care, lot, openTask, roundAt, sample, tasksAt, unit, wall} from './care-of.ts';
+import {care, lot, openTask, roundAt, sample, tasksAt, unit, wall} from '../care/care-of.ts';
 
 const hours = ['09:00-17:00'];
 const began = [

@@ -1,7 +1,7 @@
 // A bank-holiday weekend: intervals with tolerances, heat, and the fewest visits. All units, lots and dates are
 // invented; "every two days, never over three" and shorter limits in heat are common practice, no source.
 import {describe, expect, it} from 'vitest';
-import {alertsAt, care, feedRule, lot, openTask, sample, tasksAt, unit, wall} from './care-of.ts';
+import {alertsAt, care, feedRule, lot, openTask, sample, tasksAt, unit, wall} from '../care/care-of.ts';
 
 const days = (...hours: string[]) => ({mon: hours, tue: hours, wed: hours, thu: hours});
 const room = [

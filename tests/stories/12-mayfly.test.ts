@@ -1,0 +1,73 @@
+// A mayfly moults once more as an adult: one animal, one specimen, one label with all its days. Everything is invented.
+import {readFileSync} from 'node:fs';
+import {join} from 'node:path';
+import {describe, expect, it} from 'vitest';
+import {newRoom, temporaryFolder} from '../commands/program.ts';
+import {applied, refused, said, sample} from './story-room.ts';
+
+const stories = [
+  {
+    nymphs: 8,
+    collected: '2031-05-02',
+    seen: '2031-05-13T18:00',
+    out: '2031-05-14T06:40',
+    moulted: '2031-05-15T05:10',
+  },
+  {
+    nymphs: 3,
+    collected: '2031-06-27',
+    seen: '2031-06-30T20:00',
+    out: '2031-07-01T07:15',
+    moulted: '2031-07-01T22:05',
+  },
+];
+const months = ['i', 'ii', 'iii', 'iv', 'v', 'vi', 'vii'];
+const onLabel = (day: string) =>
+  `${Number(day.slice(8, 10))}.${months[Number(day.slice(5, 7)) - 1]}.${day.slice(0, 4)}`;
+
+describe.each(stories)('a subimago at $out', ({nymphs, collected, seen, out, moulted}) => {
+  const room = newRoom();
+  applied(room, seen, [
+    sample('S31-0088', collected),
+    {record: 'unit', code: 'T1', type: 'aquarium', place: 'rack A/1', volumeLitres: 10},
+    {
+      ...{record: 'lot', code: 'R31-047', sample: 'S31-0088', unit: 'T1', at: `${collected}T18:00`},
+      stages: {nymph: nymphs},
+    },
+    {record: 'check', lot: 'R31-047', at: seen, found: 0},
+  ]);
+  const later = `${moulted.slice(0, 10)}T23:00`;
+  const sum = `${nymphs} started = ${nymphs - 1} alive + 1 emerged`;
+
+  it('counts once, as the subimago, and not again as the imago', () => {
+    said(
+      ...([room, out, 'emerge', 'R31-047', '--female', '1', '--subimago', '--animal', '05'] as const),
+      ...['--exuviae', 'A31-0311-a', '--association', '1', '--code', 'A31-0311'],
+    );
+    expect(said(room, out, 'balance', 'R31-047')).toContain(sum);
+    said(room, moulted, 'imago', 'A31-0311');
+    expect(said(room, later, 'balance', 'R31-047')).toContain(sum);
+  });
+
+  it('has the days it was collected, came out and moulted on one label, and its skin under its number', () => {
+    const file = join(temporaryFolder(), 'labels.txt');
+    said(room, later, 'labels', '--lot', 'R31-047', '--out', file);
+    const labels = readFileSync(file, 'utf8');
+    expect(labels).toContain(`coll. ${onLabel(collected)}`);
+    expect(labels).toMatch(new RegExp(`em\\. .*${onLabel(out)}, imago ${onLabel(moulted)}`));
+    expect(labels).toContain('exuviae of A31-0311');
+  });
+
+  it('leads back to its lot and its field sample', () => {
+    const origin = said(room, later, 'trace', 'A31-0311');
+    expect(origin).toContain('R31-047');
+    expect(origin).toContain('S31-0088');
+  });
+
+  it('takes no adult without a lot, and none before its collection', () => {
+    expect(refused(room, later, 'emerge', 'R31-999', '--female', '1')).toContain('there is no lot R31-999');
+    expect(refused(room, later, 'emerge', 'R31-047', '--female', '1', '--at', '2031-04-01T06:00')).toMatch(
+      /before|began/,
+    );
+  });
+});

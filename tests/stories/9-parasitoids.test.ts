@@ -1,0 +1,53 @@
+// Parasitoids are not survivors: hosts and what came out of them are counted apart. Everything is invented.
+import {describe, expect, it} from 'vitest';
+import {newRoom} from '../commands/program.ts';
+import {applied, refused, said, sample} from './story-room.ts';
+
+const stories = [
+  {hosts: 12, moths: 8, brood: 31, all: '25.0 %', known: '27.3 %'},
+  {hosts: 20, moths: 16, brood: 14, all: '15.0 %', known: '15.8 %'},
+];
+
+describe.each(stories)('$hosts caterpillars followed singly', ({hosts, moths, brood, all, known}) => {
+  const room = newRoom();
+  const now = '2031-06-20T10:00';
+  const of = {lot: 'R31-026', at: '2031-06-19T10:00'};
+  applied(room, now, [
+    sample('S1', '2031-05-30'),
+    {record: 'unit', code: 'C1', type: 'cage', place: 'rack A/1'},
+    {
+      ...{record: 'lot', code: 'R31-026', sample: 'S1', unit: 'C1', at: '2031-05-31T09:00'},
+      stages: {larva: hosts},
+    },
+  ]);
+
+  it('asks whether many adults out of one animal came out of it as their host', () => {
+    const words = refused(room, now, 'emerge', 'R31-026', '--unsexed', String(brood), '--animal', '07');
+    expect(words).toContain(`${brood} adults of the one animal 07`);
+    expect(words).toContain('"parasitoid"');
+  });
+
+  it('keeps a brood under one host, with what is left of it', () => {
+    const words = said(
+      ...([room, now, 'parasitoid', 'R31-026', String(brood), '--taxon', 'Braconidae'] as const),
+      ...['--animal', '07', '--together', '--remains', 'R31-026-07-x'],
+    );
+    expect(words).toContain(`${brood} parasitoids (Braconidae) out of 1 animal, animal 07`);
+    expect(words).toContain('host remains R31-026-07-x');
+  });
+
+  it('makes the balance and both shares of parasitism from hosts, not from wasps', () => {
+    applied(room, now, [
+      {record: 'parasitoid', ...of, taxon: 'Tachinidae', count: 1, hosts: 1, animal: '02'},
+      {record: 'parasitoid', ...of, taxon: 'Ichneumonidae', count: 1, hosts: 1, animal: '11'},
+      {record: 'loss', ...of, stage: 'larva', count: 1, cause: 'dead', animal: '04'},
+      {record: 'emergence', ...of, adults: [{sex: 'female', count: moths}], sure: true},
+    ]);
+    expect(said(room, now, 'balance', 'R31-026')).toContain(
+      `${hosts} started = 0 alive + ${moths} emerged + 3 parasitised + 1 lost`,
+    );
+    expect(said(room, now, 'outcome', 'R31-026')).toContain(
+      `parasitised 3 of ${hosts}, ${all}; 3 of ${hosts - 1} whose end is known, ${known}`,
+    );
+  });
+});

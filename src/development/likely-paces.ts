@@ -38,6 +38,8 @@ const FAR_BELOW = 12;
 /** No way leads up from points this much below what is worth following. */
 const TOO_DEEP = 25;
 const MOST_TURNS = 40;
+/** No closer: where a count is worthless on one side of a pace and not on the other, the weight leaps, and no step resolves a leap. */
+const FINEST = 0.01;
 
 /**
  * Climb to the likeliest pace, closer and closer until the weight around it is resolved, and from there to either side
@@ -92,7 +94,7 @@ function climbed<Point extends WeighedPace>(
     const {z} = points[at]!;
     if (at === 0 && z - step > -FARTHEST) points = [ask(z - step), ...points];
     else if (at === points.length - 1 && z + step < FARTHEST) points = [...points, ask(z + step)];
-    else if (dropAround(points, at) <= RESOLVED ** 2 / 2) break;
+    else if (step / 2 < FINEST || dropAround(points, at) <= RESOLVED ** 2 / 2) break;
     else {
       const around = points.slice(Math.max(0, at - 1), at + 2);
       points = around.flatMap((point, i) => (i === 0 ? [point] : [ask(point.z - step / 2), point]));

@@ -38,6 +38,9 @@ export function dateFormOf(
     });
   if (!isDecided() && usual !== undefined && order.possible.includes(usual))
     return {kind: 'numeric', order: usual};
+  // Between full stops no land writes the month before the day (date patterns of Unicode's CLDR, from memory).
+  if (!isDecided() && order.isDotted && order.possible.includes('dmy'))
+    return {kind: 'numeric', order: 'dmy'};
   if (!isDecided()) throw unclearDates(file, draft.readings[0]?.cells[column] ?? '');
   return {kind: 'numeric', order: order.possible[0] ?? 'ymd'};
 }
@@ -45,11 +48,14 @@ export function dateFormOf(
 /** Orders are struck out one by one; a date that fits none of those left says nothing. */
 class OrderFinder {
   possible: readonly DateOrder[] = dateOrders;
+  /** Every date seen so far stands between full stops. */
+  isDotted = true;
   #last: DateParts | undefined;
 
   see(cell: string): void {
     const parts = datePartsOf(cell);
     if (parts === undefined) return;
+    this.isDotted &&= parts.separator === '.';
     this.#keep(order => dayOf(parts, order) !== undefined && (parts.widths[0] < 3 || order === 'ymd'));
     if (parts.widths[0] < 3 && parts.widths[2] < 3) this.#seeYear(parts);
     this.#last = parts;

@@ -31,6 +31,11 @@ describe('the order of day and month', () => {
     expect(readShown(text, {format: 'mdy'})[0]).toBe('2026-01-06T10:00 1');
   });
 
+  it('between full stops the day stands first, unless a number says otherwise', () => {
+    expect(readShown(file('01.06.2026 10:00', '02.06.2026 10:00'))[0]).toBe('2026-06-01T10:00 1');
+    expect(readShown(file('01.06.2026 10:00', '01.13.2026 10:00'))[0]).toBe('2026-01-06T10:00 1');
+  });
+
   it('a year of four digits in front is never in doubt', () => {
     expect(readShown(file('2026/01/06 10:00'))).toEqual(['2026-01-06T10:00 1']);
   });

@@ -76,7 +76,12 @@ async function watch(folder: WatchedFolder, invocation: Invocation, {once}: Opti
   const say = (dropped: readonly Dropped[]) => {
     for (const each of dropped) invocation.answer(jsonOf(each), () => droppedWords(each));
   };
-  if (once === true) return say(await folder.look(true));
+  if (once === true) {
+    const dropped = await folder.look(true);
+    if (dropped.length === 0 && !invocation.json)
+      invocation.warn(`nothing new for ${folder.logger} in ${folder.folder}`);
+    return say(dropped);
+  }
   if (!invocation.json) invocation.warn(`watching ${folder.folder} for ${folder.logger}; Ctrl+C ends it`);
   for (;;) {
     say(await folder.look());

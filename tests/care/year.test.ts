@@ -53,7 +53,8 @@ const rules = fc
       for: {lot: 'ABC'[i % 3]!},
       every: {days: every},
       earliestDays: every * early,
-      latestDays: every * late,
+      // This worker comes once a day; what bears less than a day is another's.
+      latestDays: Math.max(1.05, every * late),
       harm,
       minutes,
     })),

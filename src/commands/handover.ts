@@ -1,8 +1,8 @@
-import {handoverLines} from '../exchange/pictures/handover.ts';
 import {textOfLines} from '../exchange/pictures/line.ts';
 import {lineOf} from '../work/daybook.ts';
 import {openDesk} from '../work/desk.ts';
 import {handover, takeOver} from '../work/handover.ts';
+import {handoverLines} from '../work/handover-words.ts';
 import {type Command, examples} from './command.ts';
 
 export const command: Command = {

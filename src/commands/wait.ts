@@ -1,7 +1,7 @@
 import {textOfLines} from '../exchange/pictures/line.ts';
-import {waitingLines} from '../exchange/pictures/waiting.ts';
 import {openDesk} from '../work/desk.ts';
 import {waiting} from '../work/waiting.ts';
+import {waitingLines} from '../work/waiting-words.ts';
 import {type Command, examples, textOption} from './command.ts';
 
 export const command: Command = {

@@ -6,7 +6,7 @@ import {openLots} from '../records/state.ts';
 import type {Desk} from './desk.ts';
 import {type Recorded, record} from './record.ts';
 import type {Session} from './session.ts';
-import {careInput, today} from './today.ts';
+import {careInput, todayFrom} from './today.ts';
 
 export interface Handover {
   /** Since when: the last time somebody took over, at most a week ago. */
@@ -45,7 +45,7 @@ const TAKEN_OVER = /^handover:/;
 export async function handover(desk: Desk): Promise<Handover> {
   const {state, now} = desk;
   const input = await careInput(desk);
-  const list = await today(desk);
+  const list = await todayFrom(input, desk);
   const takenOver = lastTakenOver(desk);
   const since = Math.max(takenOver?.at ?? 0, now - LONGEST_DAYS * MS_PER_DAY);
   const until = nextAfterClosing(openTimeOf(state.calendar, input.civil), input);

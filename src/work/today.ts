@@ -18,9 +18,15 @@ export interface Today extends Round {
   readonly who: ReadonlyMap<string, Who>;
 }
 
+type DayInput = CareInput & {readonly day: Day};
+
 /** @param day the day asked about; default: today */
 export async function today(desk: Desk, day?: Day): Promise<Today> {
-  const input = await careInput(desk, day);
+  return todayFrom(await careInput(desk, day), desk);
+}
+
+/** The list of the day that the input was gathered for. */
+export async function todayFrom(input: DayInput, desk: Desk): Promise<Today> {
   const round = roundOf(careTasks(input), input.day, desk.civil);
   const who = whoTakes(
     round.tasks.filter(({state}) => state !== 'done'),
@@ -41,10 +47,7 @@ export async function allTasks(desk: Desk): Promise<Task[]> {
 }
 
 /** What the care list is worked out from. */
-export async function careInput(
-  desk: Desk,
-  day: Day = desk.civil.dayOf(desk.now),
-): Promise<CareInput & {readonly day: Day}> {
+export async function careInput(desk: Desk, day: Day = desk.civil.dayOf(desk.now)): Promise<DayInput> {
   const {state, civil, now} = desk;
   const profiles = await candidateProfiles(desk);
   const emergence = await expectations(desk, profiles);

@@ -1,15 +1,15 @@
 // The words of the pages that are worked out only when they are looked at.
 import {monthLines, weekLines} from '../../exchange/pictures/agenda.ts';
 import type {Glyphs} from '../../exchange/pictures/glyphs.ts';
-import {handoverLines} from '../../exchange/pictures/handover.ts';
 import type {Line} from '../../exchange/pictures/line.ts';
 import {trialLines} from '../../exchange/pictures/rules.ts';
-import {waitingLines} from '../../exchange/pictures/waiting.ts';
 import {ahead} from '../../work/ahead.ts';
 import type {Desk} from '../../work/desk.ts';
 import {handover} from '../../work/handover.ts';
+import {handoverLines} from '../../work/handover-words.ts';
 import {tryRule} from '../../work/rules.ts';
 import {waiting} from '../../work/waiting.ts';
+import {waitingLines} from '../../work/waiting-words.ts';
 import type {TextTopic} from '../sheet.ts';
 
 const WEEK = 7;

@@ -4,6 +4,7 @@ import type {Task} from '../../care/task.ts';
 import {askFor} from '../ask/ask-for.ts';
 import {askNote, askReading, loggerOfUnit} from '../ask/ask-text.ts';
 import type {Binding} from '../bindings.ts';
+import {cursorKeys} from '../cursor-keys.ts';
 import {emergenceSheet} from '../emergence/form.ts';
 import type {SheetOf, Step, View} from '../sheet.ts';
 import {current, type RowWithId, roundRows, stops} from './rows.ts';
@@ -147,25 +148,7 @@ export const roundKeys: readonly Key[] = [
     disabled: needsTask,
     act: (sheet, view) => ({open: unitSheet(sheet, view)}),
   },
-  {strokes: ['up', 'k'], short: 'up', says: 'the line above', act: (sheet, view) => moved(sheet, view, -1)},
-  {
-    strokes: ['down', 'j'],
-    short: 'down',
-    says: 'the line below',
-    act: (sheet, view) => moved(sheet, view, 1),
-  },
-  {
-    strokes: ['page-up'],
-    short: 'page up',
-    says: 'ten lines up',
-    act: (sheet, view) => moved(sheet, view, -10),
-  },
-  {
-    strokes: ['page-down'],
-    short: 'page down',
-    says: 'ten lines down',
-    act: (sheet, view) => moved(sheet, view, 10),
-  },
+  ...cursorKeys<Round>('line', moved),
 ];
 
 /** Tasks that are not done. */

@@ -4,6 +4,7 @@ import {fill} from '../../exchange/pictures/fit.ts';
 import {type Line, line, piece} from '../../exchange/pictures/line.ts';
 import {ruleLines, shortInterval} from '../../exchange/pictures/rules.ts';
 import type {Binding} from '../bindings.ts';
+import {cursorKeys} from '../cursor-keys.ts';
 import {headOf} from '../head.ts';
 import {firstShown} from '../layout.ts';
 import type {Effect, Page, Room, SheetOf, SheetPart, Step, View} from '../sheet.ts';
@@ -52,25 +53,7 @@ const keys: readonly Key[] = [
     disabled: noRule,
     act: (sheet, view) => ({sheet: {...sheet, tried: current(sheet, view)!.rule.code}}),
   },
-  {strokes: ['up', 'k'], short: 'up', says: 'the rule above', act: (sheet, view) => moved(sheet, view, -1)},
-  {
-    strokes: ['down', 'j'],
-    short: 'down',
-    says: 'the rule below',
-    act: (sheet, view) => moved(sheet, view, 1),
-  },
-  {
-    strokes: ['page-up'],
-    short: 'page up',
-    says: 'ten rules up',
-    act: (sheet, view) => moved(sheet, view, -10),
-  },
-  {
-    strokes: ['page-down'],
-    short: 'page down',
-    says: 'ten rules down',
-    act: (sheet, view) => moved(sheet, view, 10),
-  },
+  ...cursorKeys<Rules>('rule', moved),
 ];
 
 export const rules: SheetPart<Rules> = {

@@ -2,6 +2,7 @@
 import {askKeys} from '../answer/asks.ts';
 import {askNote} from '../ask/ask-text.ts';
 import type {Binding} from '../bindings.ts';
+import {cursorKeys} from '../cursor-keys.ts';
 import {emergenceSheet} from '../emergence/form.ts';
 import type {Effect, SheetOf, SheetPart, Step, View} from '../sheet.ts';
 import {dayColumns, FIRST_CELLS, LABEL_CELLS, ZOOMS} from './columns.ts';
@@ -74,20 +75,7 @@ const keys: readonly Binding<Threads, View, Step<Threads>>[] = [
     says: 'fewer days to a column',
     act: sheet => ({sheet: zoomed(sheet, -1)}),
   },
-  {strokes: ['up', 'k'], short: 'up', says: 'the lot above', act: (sheet, view) => moved(sheet, view, -1)},
-  {strokes: ['down', 'j'], short: 'down', says: 'the lot below', act: (sheet, view) => moved(sheet, view, 1)},
-  {
-    strokes: ['page-up'],
-    short: 'page up',
-    says: 'ten lots up',
-    act: (sheet, view) => moved(sheet, view, -10),
-  },
-  {
-    strokes: ['page-down'],
-    short: 'page down',
-    says: 'ten lots down',
-    act: (sheet, view) => moved(sheet, view, 10),
-  },
+  ...cursorKeys<Threads>('lot', moved),
 ];
 
 export const threads: SheetPart<Threads> = {

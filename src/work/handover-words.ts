@@ -1,42 +1,18 @@
 // The handover note in lines.
-import {dateWords} from '../../care/when-words.ts';
-import type {Civil} from '../../records/civil.ts';
-import type {Instant} from '../../records/entry.ts';
-import {wrap} from './fit.ts';
-import {type Line, line} from './line.ts';
+import {dateWords} from '../care/when-words.ts';
+import {wrap} from '../exchange/pictures/fit.ts';
+import {type Line, line} from '../exchange/pictures/line.ts';
+import type {Civil} from '../records/civil.ts';
+import type {HandedTask, Handover} from './handover.ts';
 
-interface Task {
-  readonly unit: string;
-  readonly title: string;
-  readonly latest: Instant;
-  readonly late: boolean;
-}
-
-export interface HandoverShown {
-  readonly since: Instant;
-  readonly takenOver: {readonly at: Instant; readonly by: string} | null;
-  readonly until: Instant | null;
-  readonly pressing: readonly Task[];
-  readonly due: readonly Task[];
-  readonly adults: readonly {readonly unit: string; readonly lot: string; readonly count: number}[];
-  readonly arrivals: readonly {readonly lot: string; readonly unit: string; readonly at: Instant}[];
-  readonly amiss: readonly {readonly what: string; readonly mend: string}[];
-  readonly notes: readonly {
-    readonly at: Instant;
-    readonly by: string;
-    readonly about: string | null;
-    readonly text: string;
-  }[];
-}
-
-export function handoverLines(note: HandoverShown, civil: Civil, columns: number): Line[] {
+export function handoverLines(note: Handover, civil: Civil, columns: number): Line[] {
   const part = (heading: string, lines: readonly Line[]): Line[] =>
     lines.length === 0 ? [] : [[], line(` ${heading}`, 'heading'), ...lines];
   const entry = (lead: string, text: string, late = false): Line[] =>
     wrap(text, columns - 10).map((words, i) =>
       line(` ${(i === 0 ? lead : '').padEnd(8)} ${words}`, late ? 'late' : 'plain'),
     );
-  const task = ({unit, title, latest, late}: Task) =>
+  const task = ({unit, title, latest, late}: HandedTask) =>
     entry(unit, `${title}: ${late ? 'late' : `by ${dateWords(latest, civil)}`}`, late);
   const {takenOver, until} = note;
   const last =

@@ -1,33 +1,12 @@
 // "Can it wait?", told in lines: what cannot first, then what can and until when.
+import type {WaitingTask} from '../care/waiting.ts';
+import {dateWords} from '../care/when-words.ts';
+import {wrap} from '../exchange/pictures/fit.ts';
+import {type Line, line} from '../exchange/pictures/line.ts';
+import type {Civil} from '../records/civil.ts';
+import type {Waiting, WaitingLot} from './waiting.ts';
 
-import type {WaitingTask} from '../../care/waiting.ts';
-import {dateWords} from '../../care/when-words.ts';
-import type {Civil} from '../../records/civil.ts';
-import type {Instant} from '../../records/entry.ts';
-import {wrap} from './fit.ts';
-import {type Line, line} from './line.ts';
-
-export interface WaitingShown {
-  readonly until: Instant;
-  readonly canWait: boolean;
-  readonly tasks: readonly WaitingTask[];
-  readonly lots: readonly {
-    readonly lot: string;
-    readonly unit: string;
-    readonly holdHours: number;
-    readonly probability: number | null;
-    readonly expected: number | null;
-    readonly probabilityOverHold: number | null;
-    readonly expectedOverHold: number | null;
-    readonly canWait: boolean;
-  }[];
-}
-
-export function waitingLines(
-  {until, canWait, tasks, lots}: WaitingShown,
-  civil: Civil,
-  columns: number,
-): Line[] {
+export function waitingLines({until, canWait, tasks, lots}: Waiting, civil: Civil, columns: number): Line[] {
   const when = dateWords(until, civil);
   const pressing = tasks.filter(task => !task.canWait);
   const safe = tasks.filter(task => task.canWait);
@@ -69,13 +48,7 @@ function cureWords({cure, safeUntil, visit}: WaitingTask, civil: Civil): string 
 }
 
 /** "26-022-A: 98 in 100 that an adult is out, 8.1 expected; 6.0 would have waited over 24 hours". */
-function adultWords({
-  lot,
-  probability,
-  expected,
-  expectedOverHold,
-  holdHours,
-}: WaitingShown['lots'][number]): string {
+function adultWords({lot, probability, expected, expectedOverHold, holdHours}: WaitingLot): string {
   if (probability === null || expected === null || expectedOverHold === null)
     return `${lot}: nobody knows how many animals it holds; look as often as before`;
   const over = `${amount(expectedOverHold)} would have waited over ${holdHours} hours`;

@@ -1,7 +1,8 @@
 // Loggers that say nothing any more, and minimum–maximum thermometers that nobody reset.
-import {extremesFaults} from '../climate/extremes-faults.ts';
+import {type ExtremesFault, extremesFaults} from '../climate/extremes-faults.ts';
+import type {Civil} from '../records/civil.ts';
 import {type Instant, MS_PER_DAY, MS_PER_HOUR} from '../records/entry.ts';
-import {type RoomState, valueAt} from '../records/state.ts';
+import {type Extremes, type RoomState, valueAt} from '../records/state.ts';
 import type {Alert, RoomFacts} from './alert.ts';
 import {grouped} from './grouped.ts';
 import {unitOf} from './occupancy.ts';
@@ -66,29 +67,29 @@ function lastByHand({handReadings, extremes}: RoomState): Map<string, Instant> {
 /** Thermometers whose newest reading cannot be what it says: misread, or probably not reset the time before. */
 export function faultyExtremes({state, civil}: CareInput): Alert[] {
   const faults = extremesFaults(state.extremes);
-  return [...grouped(state.extremes, ({logger}) => logger)].flatMap(([code, readings]) => {
+  return [...grouped(state.extremes, ({logger}) => logger).values()].flatMap(readings => {
     const newest = readings.reduce((last, each) => (each.to >= last.to ? each : last));
     const fault = faults.get(newest);
-    if (fault === undefined) return [];
-    const {minimum, maximum, to} = newest;
-    if (fault.kind === 'misread')
-      return [
-        {
-          id: `misread:${code}:${civil.dayOf(to)}`,
-          what: `${code} cannot have a ${fault.which} of ${fault.which === 'minimum' ? minimum : maximum} °C: it showed ${fault.bound} °C when it was read or reset`,
-          where: code,
-          since: to,
-          mend: `Read it again. Until then no course is drawn from it; void entry ${newest.entry} and enter it anew.`,
-        },
-      ];
-    return [
-      {
-        id: `not-reset:${code}:${civil.dayOf(to)}`,
-        what: `${code} shows the same minimum ${minimum} °C and maximum ${maximum} °C as the time before; it was probably not reset on ${dateWords(fault.before.to, civil)}`,
-        where: code,
-        since: fault.before.to,
-        mend: 'Reset it at every reading, and say so. Until then the two values only bound the true ones; void the reading if it is wrong.',
-      },
-    ];
+    return fault === undefined ? [] : [extremesAlert(newest, fault, civil)];
   });
+}
+
+/** What is wrong with one reading of a thermometer, and what to do. */
+export function extremesAlert(reading: Extremes, fault: ExtremesFault, civil: Civil): Alert {
+  const {logger, minimum, maximum, to, entry} = reading;
+  if (fault.kind === 'misread')
+    return {
+      id: `misread:${logger}:${civil.dayOf(to)}`,
+      what: `${logger} cannot have a ${fault.which} of ${fault.which === 'minimum' ? minimum : maximum} °C: it showed ${fault.bound} °C when it was read or reset`,
+      where: logger,
+      since: to,
+      mend: `Read it again. Until then no course is drawn from it; void entry ${entry} and enter it anew.`,
+    };
+  return {
+    id: `not-reset:${logger}:${civil.dayOf(to)}`,
+    what: `${logger} shows the same minimum ${minimum} °C and maximum ${maximum} °C as the time before; it was probably not reset on ${dateWords(fault.before.to, civil)}`,
+    where: logger,
+    since: fault.before.to,
+    mend: `Reset it at every reading, and say so each time. The day is not drawn from the two values: they only tell that it was never below ${minimum} °C nor above ${maximum} °C; void the reading if it is wrong.`,
+  };
 }

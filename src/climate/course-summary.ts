@@ -13,7 +13,8 @@ export interface CourseSummary {
 }
 
 const READ: ReadonlySet<CourseBasis> = new Set(['logger', 'extremes', 'hand']);
-const FILLED: ReadonlySet<CourseBasis> = new Set(['other-logger', 'mean-day', 'set-points']);
+/** Of the past, filled from elsewhere: an estimate. */
+export const FILLED: ReadonlySet<CourseBasis> = new Set(['other-logger', 'mean-day', 'set-points']);
 
 export function summaryOf(course: Course, nowDays: number): CourseSummary {
   const past = course.stretches

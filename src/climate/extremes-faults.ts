@@ -40,6 +40,30 @@ function faultOf(reading: Extremes, before: Extremes | undefined): ExtremesFault
   return isSame ? {kind: 'not-reset', before} : undefined;
 }
 
+/**
+ * When a thermometer was last found not reset, a reading about to be written down told of as well; from then on every
+ * reading has to say whether it was reset. Undefined where nothing was ever found.
+ * @param extremes of one thermometer
+ */
+export function unresetSince(
+  extremes: readonly Extremes[],
+  next?: Pick<Extremes, 'minimum' | 'maximum'>,
+): Extremes | undefined {
+  const last = extremes.reduce<Extremes | undefined>(
+    (latest, each) => (latest === undefined || each.to >= latest.to ? each : latest),
+    undefined,
+  );
+  const added =
+    next === undefined || last === undefined
+      ? []
+      : [{logger: last.logger, from: last.to, to: last.to + 1, ...next, now: next.minimum, entry: ''}];
+  const all = [...extremes, ...added];
+  const unreset = [...extremesFaults(all)].flatMap(([reading, fault]) =>
+    fault.kind === 'not-reset' && !isCourse(reading, fault) ? [fault.before] : [],
+  );
+  return unreset.at(-1);
+}
+
 /** Whether a day's sine may be drawn from it: a person's pair of extremes that is misread or not reset says too little. */
 export function isCourse(reading: Extremes, fault: ExtremesFault | undefined): boolean {
   if (fault === undefined) return true;

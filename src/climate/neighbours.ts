@@ -33,7 +33,10 @@ export function neighbourReadings(
   return hole => {
     const around = Math.max(LEARNING_DAYS, hole.toDays - hole.fromDays);
     const window = shared(regime, {fromDays: hole.fromDays - around, toDays: hole.toDays + around});
-    const ownTrace = instruments.automatic(own, window, hole.fromDays);
+    const automatic = instruments.automatic(own, window, hole.fromDays);
+    // A minimum–maximum thermometer is compared by the course drawn from its extremes.
+    const ownTrace =
+      automatic.atDays.length > 0 ? automatic : instruments.extremes(own, window, hole.fromDays);
     const sources = neighbours
       .filter(neighbour => neighbour.fromDays < hole.toDays && hole.fromDays < neighbour.toDays)
       .flatMap(neighbour => {

@@ -1,5 +1,6 @@
 // How long a course stayed in each class of temperature.
-import type {Course, CourseBasis} from './course.ts';
+import type {Course} from './course.ts';
+import {FILLED} from './course-summary.ts';
 import type {Span} from './part.ts';
 
 export interface TimeInClass {
@@ -11,7 +12,8 @@ export interface TimeInClass {
   readonly filledHours: number;
 }
 
-const FILLED: ReadonlySet<CourseBasis> = new Set(['other-logger', 'mean-day', 'set-points']);
+/** Temperatures this near are one: a smaller difference cannot be divided. */
+const SAME_C = 1e-9;
 
 /**
  * Exact time in classes of a width: straight lines cut where they leave a class. Unknown time is in none.
@@ -36,7 +38,7 @@ export function timeByClass(course: Course, {fromDays, toDays}: Span, widthC: nu
     const at = (instant: number) =>
       temperatureC[i - 1]! + ((temperatureC[i]! - temperatureC[i - 1]!) * (instant - atDays[i - 1]!)) / span;
     const [a, b] = [at(start), at(end)];
-    if (a === b) {
+    if (Math.abs(a - b) < SAME_C) {
       add(Math.floor(a / widthC), end - start, isFilled);
       continue;
     }

@@ -137,7 +137,7 @@ function textOf(
 
 function daysCsv({days}: UnitClimate): string {
   const cell = (value: number | null | undefined) => value ?? '';
-  const rows = days.map(({day, minimumC, meanC, maximumC, known, humidity}) =>
+  const rows = days.map(({day, minimumC, meanC, maximumC, known, estimated, humidity}) =>
     [
       day,
       cell(minimumC),
@@ -147,10 +147,11 @@ function daysCsv({days}: UnitClimate): string {
       cell(humidity?.minimum),
       cell(humidity?.mean),
       cell(humidity?.maximum),
+      estimated,
     ].join(','),
   );
   const head =
-    'day,minimum_C,mean_C,maximum_C,known,humidity_minimum_percent,humidity_mean_percent,humidity_maximum_percent';
+    'day,minimum_C,mean_C,maximum_C,known,humidity_minimum_percent,humidity_mean_percent,humidity_maximum_percent,estimated';
   return [head, ...rows].join('\n');
 }
 

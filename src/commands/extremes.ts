@@ -1,3 +1,4 @@
+import {refuseWithoutReset} from '../work/extremes.ts';
 import {recordCommand} from './recording.ts';
 import {numberWord} from './words.ts';
 
@@ -16,6 +17,7 @@ export const command = recordCommand({
       .option('--reset', 'it was reset after reading')
       .option('--not-reset', 'it was not reset'),
   examples: ['extremes M1 17.2 24.8 --from 2026-06-11T08:30 --shows 20.5 --reset'],
+  asks: refuseWithoutReset,
   record: ([logger, minimum, maximum], {from, to, shows, reset, notReset}, now) => ({
     record: 'extremes',
     logger,

@@ -7,6 +7,7 @@ import {instantOf, MS_PER_DAY} from '../records/entry.ts';
 import type {Logger} from '../records/state.ts';
 import {type Comparison, compareLoggers} from '../work/compare-loggers.ts';
 import {type Desk, openDesk} from '../work/desk.ts';
+import {type ExtremesRow, type ExtremesStanding, extremesRows} from '../work/extremes.ts';
 import {
   type DoubtRow,
   doubtRows,
@@ -79,8 +80,16 @@ export const command: Command = {
       return;
     }
     const readings = readingRows(found, desk);
-    invocation.answer({...ends, readings}, () =>
-      options.csv === true ? csvOf(readings) : readingsText(readings, desk),
+    const extremes = extremesRows(desk, code, {fromDays, toDays});
+    invocation.answer({...ends, readings, extremes}, () =>
+      options.csv === true
+        ? csvOf(readings)
+        : extremes.length === 0
+          ? readingsText(readings, desk)
+          : [
+              ...(readings.length === 0 ? [] : [readingsText(readings, desk)]),
+              extremesText(extremes, desk),
+            ].join('\n\n'),
     );
   },
 };
@@ -94,6 +103,31 @@ function readingsText(readings: readonly ReadingRow[], {civil, now}: Desk): stri
     {head: '', cell: row => [stateWords[row.state], row.rule ?? ''].filter(word => word !== '').join(', ')},
   ]);
 }
+
+function extremesText(extremes: readonly ExtremesRow[], {civil, now}: Desk): string {
+  const when = (iso: string) => instantWords(instantOf(iso), civil, now);
+  const resetWords = (reset: boolean | null) =>
+    reset === null ? 'reset not said' : reset ? '' : 'not reset';
+  const table = textTable(extremes, [
+    {head: 'from', cell: row => when(row.from)},
+    {head: 'to', cell: row => when(row.to)},
+    {head: 'coolest', right: true, cell: row => row.minimum.toFixed(1)},
+    {head: 'warmest °C', right: true, cell: row => row.maximum.toFixed(1)},
+    {head: 'showed', right: true, cell: row => row.now?.toFixed(1) ?? '–'},
+    {
+      head: '',
+      cell: row => [STANDING[row.state], resetWords(row.reset)].filter(word => word !== '').join(', '),
+    },
+  ]);
+  const said = extremes.flatMap(({what}) => what ?? []);
+  return said.length === 0 ? table : [table, '', ...said].join('\n');
+}
+
+const STANDING: Readonly<Record<ExtremesStanding, string>> = {
+  drawn: '',
+  misread: 'misread: not in the course',
+  bounds: 'bounds only',
+};
 
 const stateWords = {
   read: '',

@@ -1,6 +1,12 @@
 // The commands that write one record each share this: read the words, record, say what was written.
 import type {Command as Commander} from 'commander';
+import {civil as civilOf} from '../exchange/civil.ts';
+import type {Civil} from '../records/civil.ts';
+import {fold} from '../records/fold.ts';
+import type {RoomState} from '../records/state.ts';
+import type {Room} from '../room/room.ts';
 import {lineOf} from '../work/daybook.ts';
+import {nowOf} from '../work/desk.ts';
 import {hintsAfter} from '../work/hints.ts';
 import {record} from '../work/record.ts';
 import {type Command, examples, type Options} from './command.ts';
@@ -17,6 +23,8 @@ interface RecordCommand {
   readonly examples: readonly string[];
   /** The record as JSON would hold it, fields that were not given undefined. `now` is the instant of the request. */
   record(args: readonly string[], options: Options, now: string): Fields;
+  /** What a person has to answer before it is written. @throws Refusal saying what */
+  asks?(record: Fields, state: RoomState, civil: Civil): void;
   /** Records written down with it, in the same request. */
   also?(args: readonly string[], options: Options): readonly Fields[];
 }
@@ -42,7 +50,15 @@ export function recordCommand(spec: RecordCommand): Command {
         ...{at, key, sure, animal},
       });
       const others = (spec.also?.(args, options) ?? []).map(fields => given({...fields, at, sure}));
-      const {applied, written, desk} = await record(invocation, [draft, ...others]);
+      const {asks} = spec;
+      const unless =
+        asks === undefined
+          ? undefined
+          : (room: Room) => {
+              const civil = civilOf(room.zone);
+              asks(draft, fold(room.entries, nowOf(invocation, civil)), civil);
+            };
+      const {applied, written, desk} = await record(invocation, [draft, ...others], undefined, unless);
       const hints = await hintsAfter(written, desk);
       invocation.answer({...applied, hints}, () =>
         written.length === 0

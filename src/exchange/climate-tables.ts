@@ -11,6 +11,7 @@ interface DayRow {
   readonly meanC: number | null;
   readonly maximumC: number | null;
   readonly known: number;
+  readonly estimated: number;
   readonly humidity: {readonly minimum: number; readonly mean: number; readonly maximum: number} | null;
 }
 
@@ -36,7 +37,11 @@ export function dayTable(days: readonly DayRow[], civil: Civil, now: Instant): s
       : []),
     {
       head: '',
-      cell: ({known}) => (known > 0.995 ? '' : `${Math.floor(known * 100)} % known`),
+      cell: ({known, estimated}) =>
+        [
+          ...(known > 0.995 ? [] : [`${Math.floor(known * 100)} % known`]),
+          ...(estimated < 0.005 ? [] : [`${Math.ceil(estimated * 100)} % estimated`]),
+        ].join(', '),
     },
   ]);
 }

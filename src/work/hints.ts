@@ -7,6 +7,7 @@ import {waitedHours, waitedWords} from '../records/standing.ts';
 import {type Lot, valueAt} from '../records/state.ts';
 import {choicesFor, cluesOf} from './choice.ts';
 import type {Desk} from './desk.ts';
+import {saidOfExtremes} from './extremes.ts';
 import {profileOf} from './profiles.ts';
 
 /** Sentences without their stop, each once, in the order of what was written. */
@@ -15,7 +16,7 @@ export async function hintsAfter(written: readonly Entry[], desk: Desk): Promise
   return [...new Set(hints.flat())];
 }
 
-async function hintsOf({record}: Entry, desk: Desk): Promise<readonly string[]> {
+async function hintsOf({id, record}: Entry, desk: Desk): Promise<readonly string[]> {
   switch (record.record) {
     case 'sample':
       return aboutSample(record.code, desk);
@@ -27,6 +28,8 @@ async function hintsOf({record}: Entry, desk: Desk): Promise<readonly string[]> 
       return aboutHardening(desk.state.lots.get(record.lot));
     case 'identification':
       return aboutTheLotsName(record.specimen, record.taxon, desk);
+    case 'extremes':
+      return saidOfExtremes(id, desk);
     case 'bycatch':
       return record.kind === 'arthropod' || record.alive === false
         ? []

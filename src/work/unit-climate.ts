@@ -1,5 +1,6 @@
 // The climate of a unit in figures: by day, by class of temperature, by hour of the day, and its water.
 import type {Course} from '../climate/course.ts';
+import {FILLED} from '../climate/course-summary.ts';
 import {type DaySummary, daySummaries} from '../climate/day-summaries.ts';
 import {type Evaporation, evaporationOf} from '../climate/evaporation.ts';
 import {type HumiditySummary, humiditySummaries} from '../climate/humidity-summaries.ts';
@@ -14,6 +15,8 @@ import type {UnitCourse} from './unit-course.ts';
 
 export interface ClimateDay extends DaySummary {
   readonly day: Day;
+  /** Share of the day that was filled from elsewhere, and so is an estimate. */
+  readonly estimated: number;
   readonly humidity: HumiditySummary | null;
 }
 
@@ -47,6 +50,7 @@ export function unitClimate(
     days: daySummaries(course, bounds).map((summary, i) => ({
       day: civil.dayOf(summary.fromDays * MS_PER_DAY),
       ...summary,
+      estimated: filledWithin(course, summary),
       humidity: humidity[i] ?? null,
     })),
     classes: timeByClass(course, past, widthC),
@@ -56,6 +60,14 @@ export function unitClimate(
         ? {readings: water, evaporation: evaporationOf(water, care) ?? null}
         : null,
   };
+}
+
+function filledWithin({stretches}: Course, {fromDays, toDays}: DaySummary): number {
+  const filled = stretches.reduce((sum, stretch) => {
+    const days = Math.min(stretch.toDays, toDays) - Math.max(stretch.fromDays, fromDays);
+    return FILLED.has(stretch.basis) && days > 0 ? sum + days : sum;
+  }, 0);
+  return filled / (toDays - fromDays);
 }
 
 /** A course as a trace; unknown time carries no dose. */

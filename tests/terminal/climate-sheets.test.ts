@@ -1,6 +1,7 @@
 // What a person does about readings on the screens: look at figures, judge doubts, import a file.
 import {beforeAll, describe, expect, it} from 'vitest';
 import type {DoubtRow} from '../../src/work/logger-readings.ts';
+import {write} from '../room/rooms.ts';
 import {driven, roomWith, SMALL_ROOM} from './app-of.ts';
 
 const spike: DoubtRow = {
@@ -56,5 +57,21 @@ describe('a unit', () => {
     expect(press('export.csv<enter>')).toEqual([{do: 'import', logger: 'L1', path: 'export.csv'}]);
     press('<escape>');
     expect(shown()).toContain('rack A');
+  });
+
+  it('read by a minimum–maximum thermometer takes both values, and asks for the reset once it was forgotten', async () => {
+    const day = (number: number) => `2026-06-${number}T08:30:00+02:00`;
+    const held = {record: 'extremes', logger: 'L1', minimum: 16.8, maximum: 26.4, now: 21};
+    const read = await roomWith([{...SMALL_ROOM[0], kind: 'extremes'}, ...SMALL_ROOM.slice(1)]);
+    await write(read, [{...held, from: day(10), to: day(11)}], {now: Date.parse('2026-06-11T08:00:00Z')});
+    const {press, shown} = await driven(read);
+    press('cl');
+    expect(shown()).toContain('minimum and maximum of L1');
+    expect(press('17<down>26<down>20.5<enter>')).toMatchObject([
+      {do: 'record', records: [{record: 'extremes', logger: 'L1', minimum: 17, maximum: 26, now: 20.5}]},
+    ]);
+    press('<escape>l16.8<down>26.4<down>20.8<enter>');
+    expect(shown()).toContain('L1 was probably not reset on Thu 11 June 08:30: say whether it is reset now');
+    expect(press('<right><enter>')).toMatchObject([{do: 'record', records: [{minimum: 16.8, reset: true}]}]);
   });
 });

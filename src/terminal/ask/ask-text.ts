@@ -1,6 +1,8 @@
 // Texts that several sheets ask for alike: a note, and a reading by hand.
 import {valueAt} from '../../records/state.ts';
 import type {Desk} from '../../work/desk.ts';
+import {formSheet} from '../form/form.ts';
+import type {Step} from '../sheet.ts';
 import type {Asking} from './asking.ts';
 
 /** A remark about a lot, unit or field sample. */
@@ -8,9 +10,14 @@ export function askNote(about: string): Asking {
   return {kind: 'text', label: `note about ${about}`, text: '', purpose: {for: 'note', about}};
 }
 
-/** A temperature, and a humidity, as somebody reads them. */
-export function askReading(logger: string): Asking {
-  return {kind: 'text', label: `${logger} °C, and % humidity`, text: '', purpose: {for: 'reading', logger}};
+/** What somebody reads off: the two values of a minimum–maximum thermometer, else a temperature and a humidity. */
+export function askReading({state, now}: Desk, logger: string): Pick<Step, 'ask' | 'open'> {
+  const history = state.loggers.get(logger);
+  if (history !== undefined && valueAt(history, now).kind === 'extremes')
+    return {open: formSheet('extremes', logger)};
+  return {
+    ask: {kind: 'text', label: `${logger} °C, and % humidity`, text: '', purpose: {for: 'reading', logger}},
+  };
 }
 
 /** A file of a logger to be imported. */

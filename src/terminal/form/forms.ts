@@ -1,5 +1,6 @@
 // Every form by its name, and which of them are about what.
 import type {Form} from './field.ts';
+import * as instruments from './instrument-forms.ts';
 import * as lots from './lot-forms.ts';
 import * as samples from './sample-forms.ts';
 import * as specimens from './specimen-forms.ts';
@@ -23,6 +24,7 @@ export const forms = {
   sorting: samples.sorting,
   'take-out': samples.takeOut,
   lot: samples.lot,
+  extremes: instruments.extremes,
   identify: specimens.identify,
   prepare: specimens.prepare,
   void: specimens.voidEntry,

@@ -55,14 +55,14 @@ export const roundKeys: readonly Key[] = [
   {
     strokes: ['l'],
     short: 'log reading',
-    says: 'write down a temperature, and a humidity, read by hand',
+    says: 'write down what a thermometer shows, or the minimum and maximum it held',
     hint: true,
     disabled: (sheet, view) =>
       needsTask(sheet, view) ??
       (loggerOf(sheet, view) === undefined
         ? `${taskAt(sheet, view)!.unit} has no logger or thermometer; teneral unit gives it one`
         : undefined),
-    act: (sheet, view) => ({ask: askReading(loggerOf(sheet, view)!)}),
+    act: (sheet, view) => askReading(view.facts.desk, loggerOf(sheet, view)!),
   },
   {
     strokes: ['e'],

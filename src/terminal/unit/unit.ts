@@ -48,10 +48,10 @@ const keys: readonly Key[] = [
   {
     strokes: ['l'],
     short: 'log reading',
-    says: 'write down a temperature, and a humidity, read by hand',
+    says: 'write down what a thermometer shows, or the minimum and maximum it held',
     hint: true,
     disabled: noLogger,
-    act: (sheet, view) => ({ask: askReading(loggerOf(sheet, view)!)}),
+    act: (sheet, view) => askReading(view.facts.desk, loggerOf(sheet, view)!),
   },
   {
     strokes: ['t'],

@@ -64,13 +64,14 @@ describe('a unit', () => {
     const held = {record: 'extremes', logger: 'L1', minimum: 16.8, maximum: 26.4, now: 21};
     const read = await roomWith([{...SMALL_ROOM[0], kind: 'extremes'}, ...SMALL_ROOM.slice(1)]);
     await write(read, [{...held, from: day(10), to: day(11)}], {now: Date.parse('2026-06-11T08:00:00Z')});
-    const {press, shown} = await driven(read);
-    press('cl');
-    expect(shown()).toContain('minimum and maximum of L1');
-    expect(press('17<down>26<down>20.5<enter>')).toMatchObject([
+    const first = await driven(read);
+    first.press('cl');
+    expect(first.shown()).toContain('minimum and maximum of L1');
+    expect(first.press('17<down>26<down>20.5<enter>')).toMatchObject([
       {do: 'record', records: [{record: 'extremes', logger: 'L1', minimum: 17, maximum: 26, now: 20.5}]},
     ]);
-    press('<escape>l16.8<down>26.4<down>20.8<enter>');
+    const {press, shown} = await driven(read);
+    press('cl16.8<down>26.4<down>20.8<enter>');
     expect(shown()).toContain('L1 was probably not reset on Thu 11 June 08:30: say whether it is reset now');
     expect(press('<right><enter>')).toMatchObject([{do: 'record', records: [{minimum: 16.8, reset: true}]}]);
   });

@@ -1,13 +1,14 @@
 // The mixture over everything unknown: how likely each statistic is reached by an instant.
-import {type AnsweringDose, answeringDoses} from './answering-dose.ts';
+import {answeringDoses} from './answering-dose.ts';
 import {type DoseCourse, doseAt, reachedAt} from './dose-course.ts';
 import {layLine} from './pace-blend.ts';
+import type {Prospects} from './prospects.ts';
 import type {Span} from './quantiles.ts';
 import {addHeightsAt, heightAt, layEvenly, type Ramps, raise, rampsBetween} from './ramps.ts';
-import type {AnimalClass, PaceLine, PacePoint} from './scenario.ts';
+import type {PaceLine, PacePoint} from './scenario.ts';
 import {smoothCurves} from './smooth-curves.ts';
 import type {Chain} from './stage-chain.ts';
-import {type Part, type Statistic, statisticParts} from './statistics.ts';
+import type {Part, Statistic} from './statistics.ts';
 
 /** Chance that the statistic is reached by an instant. */
 export type EmergenceCurves = (statistic: Statistic, atDays: number) => number;
@@ -31,14 +32,6 @@ interface Curve {
   readonly candidate: number;
 }
 
-/**
- * The curves of a lot along the mean course, all lines taken together, whatever their weights sum to.
- * @param wanted the statistics that will be asked for
- */
-export function emergenceCurves(lines: readonly PaceLine[], wanted: readonly Statistic[]): EmergenceCurves {
-  return meanCurves(curvesOf(lines, wanted), wanted);
-}
-
 /** The curves of a lot with every future of its course. */
 export interface CurvesAhead {
   /** Each future as likely as any other. */
@@ -54,12 +47,17 @@ export interface CurvesAhead {
   needing(times: (candidate: number) => number, sinceDays: number): (atDays: number) => number;
 }
 
-export function emergenceCurvesAhead(
+/**
+ * The curves of a lot, all lines taken together, whatever their weights sum to.
+ * @param wanted the statistics that will be asked for
+ */
+export function emergenceCurves(
   lines: readonly PaceLine[],
+  prospects: ReadonlyMap<PacePoint, Prospects>,
   span: Span,
   wanted: readonly Statistic[],
 ): CurvesAhead {
-  const curves = curvesOf(lines, wanted);
+  const curves = curvesOf(lines, prospects, wanted);
   const mean = meanCurves(curves, wanted);
   const begin = Math.max(...curves.map(({course}) => course.ahead?.fromDays ?? Number.POSITIVE_INFINITY));
   if (!(begin < span.untilDays))
@@ -67,66 +65,100 @@ export function emergenceCurvesAhead(
       curves: mean,
       futures: 0,
       inFuture: (_, statistic, atDays) => mean(statistic, atDays),
-      needing: needingAlong(
-        curves.map(curve => ({...curve, doses: [atDays => doseAt(curve.course, atDays)]})),
-        wanted,
-      ),
+      needing: needingAlong(curves, () => null, wanted),
     };
   const whole = curves.reduce((sum, {laid}) => sum + laid, 0);
-  const through = curves.map(curve => ({
-    ...curve,
-    doses: answeringDoses(curve.chain, curve.pace, latestOf(curve, span)),
-  }));
+  const answers = curves.map(curve =>
+    answeringDoses(curve.chain, curve.pace, curve.course.ahead!, risingSpan(curve, begin, span)),
+  );
   const averaged = (atDays: number): Float64Array => {
     const sums = new Float64Array(wanted.length);
-    for (const {shares, origin, doses} of through)
-      for (const doseOf of doses)
-        addHeightsAt(sums, shares, doseOf(atDays) - origin, 1 / (doses.length * whole));
+    curves.forEach(({shares, origin}, i) => {
+      addHeightsAt(sums, shares, answers[i]!.inAll(atDays), origin, 1 / (answers[i]!.futures * whole));
+    });
     return sums;
   };
-  const ahead = smoothCurves(averaged, {fromDays: begin, untilDays: span.untilDays});
+  const ahead = smoothCurves(
+    averaged,
+    {fromDays: begin, untilDays: span.untilDays},
+    {
+      fromDays: Math.min(...answers.map(({within}) => within.fromDays)),
+      untilDays: Math.max(...answers.map(({within}) => within.untilDays)),
+    },
+  );
   return {
     curves: (statistic, atDays) =>
       atDays <= begin ? mean(statistic, atDays) : ahead(wanted.indexOf(statistic), atDays),
-    futures: Math.min(...through.map(({doses}) => doses.length)),
+    futures: Math.min(...answers.map(({futures}) => futures)),
     inFuture(future, statistic, atDays) {
       if (atDays <= begin) return mean(statistic, atDays);
       let sum = 0;
-      for (const {shares, origin, doses} of through)
-        sum += heightAt(shares[wanted.indexOf(statistic)]!, doses[future]!(atDays) - origin);
+      curves.forEach(({shares, origin}, i) => {
+        sum += heightAt(shares[wanted.indexOf(statistic)]!, answers[i]!.inFuture(future, atDays) - origin);
+      });
       return sum / whole;
     },
-    needing: needingAlong(through, wanted, begin),
+    needing: needingAlong(
+      curves,
+      (curve, atDays) => (atDays <= begin ? null : answers[curve]!.inAll(atDays)),
+      wanted,
+    ),
   };
 }
 
-/** What is left of the dose at an instant is needed so many times; before the futures begin there is one course. */
+/**
+ * What is left of the dose at an instant is needed so many times.
+ * @param answers the doses of a curve in every future; null where there is but one course
+ */
 function needingAlong(
-  curves: readonly (Curve & {readonly doses: readonly AnsweringDose[]})[],
+  curves: readonly Curve[],
+  answers: (curve: number, atDays: number) => Float64Array | null,
   wanted: readonly Statistic[],
-  beginDays = Number.NEGATIVE_INFINITY,
 ): CurvesAhead['needing'] {
   const which = wanted.indexOf('animal');
   const whole = curves.reduce((sum, {laid}) => sum + laid, 0);
   return (times, sinceDays) => atDays => {
     let sum = 0;
-    for (const {shares, origin, doses, course, candidate} of curves) {
+    curves.forEach(({shares, origin, course, candidate}, i) => {
       const since = doseAt(course, sinceDays);
-      const along = atDays <= beginDays ? [(at: number) => doseAt(course, at)] : doses;
-      for (const doseOf of along) {
-        const dose = since + (doseOf(atDays) - since) / times(candidate);
-        sum += heightAt(shares[which]!, dose - origin) / along.length;
+      const doses = answers(i, atDays) ?? [doseAt(course, atDays)];
+      for (const dose of doses) {
+        const needed = since + (dose - since) / times(candidate);
+        sum += heightAt(shares[which]!, needed - origin) / doses.length;
       }
-    }
+    });
     return sum / whole;
   };
 }
 
-/** When all that was laid is out on the mean course. */
-function latestOf({shares, course, origin}: Curve, {untilDays}: Span): number {
-  const {from, step, nodes} = shares.at(-1)!;
-  const dose = origin + from + step * (nodes.length - 1);
-  return Math.min(untilDays, reachedAt(course, dose));
+/** What rises by less than this at either end hardly rises. */
+const FLAT = 1e-4;
+
+/** Where on the mean course the curves rise, from where the futures begin. */
+function risingSpan({shares, course, origin}: Curve, beginDays: number, {untilDays}: Span): Span {
+  const {from, step, nodes} = shares[0]!;
+  let first = nodes.length - 1;
+  let last = 0;
+  for (const {nodes} of shares) {
+    const top = nodes.at(-1)!;
+    first = Math.min(first, Math.max(0, firstAbove(nodes, FLAT * top) - 1));
+    last = Math.max(last, firstAbove(nodes, (1 - FLAT) * top));
+  }
+  const instant = (node: number) =>
+    Math.min(untilDays, Math.max(beginDays, reachedAt(course, origin + from + step * node)));
+  return {fromDays: instant(first), untilDays: instant(last)};
+}
+
+/** The first of rising heights above one; the last where none is. */
+function firstAbove(heights: Float64Array, height: number): number {
+  let low = 0;
+  let high = heights.length - 1;
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if (heights[middle]! > height) high = middle;
+    else low = middle + 1;
+  }
+  return low;
 }
 
 function meanCurves(curves: readonly Curve[], wanted: readonly Statistic[]): EmergenceCurves {
@@ -140,7 +172,11 @@ function meanCurves(curves: readonly Curve[], wanted: readonly Statistic[]): Eme
   };
 }
 
-function curvesOf(lines: readonly PaceLine[], wanted: readonly Statistic[]): readonly Curve[] {
+function curvesOf(
+  lines: readonly PaceLine[],
+  prospects: ReadonlyMap<PacePoint, Prospects>,
+  wanted: readonly Statistic[],
+): readonly Curve[] {
   const alike = new Map<DoseCourse | Chain, PaceLine[]>();
   for (const line of lines) {
     const {chain} = line.member;
@@ -149,18 +185,15 @@ function curvesOf(lines: readonly PaceLine[], wanted: readonly Statistic[]): rea
     if (group) group.push(line);
     else alike.set(key, [line]);
   }
-  return [...alike.values()].map(group => curveOf(group, wanted));
+  return [...alike.values()].map(group => curveOf(group, prospects, wanted));
 }
 
-function curveOf(lines: readonly PaceLine[], wanted: readonly Statistic[]): Curve {
-  const known = new Map<readonly AnimalClass[], readonly Part[]>();
-  const partsAt = ({classes, tempo, weight}: PacePoint): readonly Part[] => {
-    if (weight === 0) return [];
-    const parts = known.get(classes) ?? statisticParts(tempo, classes, wanted);
-    known.set(classes, parts);
-    return parts;
-  };
-  const parts = lines.map(({points}) => points.map(partsAt));
+function curveOf(
+  lines: readonly PaceLine[],
+  prospects: ReadonlyMap<PacePoint, Prospects>,
+  wanted: readonly Statistic[],
+): Curve {
+  const parts = lines.map(({points}) => points.map(point => prospects.get(point)?.parts ?? []));
   const [from, to] = reachOf(lines, parts);
   const shares = wanted.map(() => rampsBetween(from, to, NODES));
   let laid = 0;

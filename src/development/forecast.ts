@@ -6,8 +6,9 @@ import {nextCheck, startChecking} from './checks.ts';
 import {degreeDayStanding} from './degree-day-standing.ts';
 import {knownUntil} from './dose-course.ts';
 import {doubtsOf} from './doubts.ts';
-import {type CurvesAhead, emergenceCurves, emergenceCurvesAhead} from './emergence-curve.ts';
+import {type CurvesAhead, emergenceCurves} from './emergence-curve.ts';
 import {classesOf, type FounderClass} from './founders.ts';
+import {isLateAt} from './lateness.ts';
 import {learn} from './learning.ts';
 import {looksOf} from './looks.ts';
 import {membersOf} from './members.ts';
@@ -15,11 +16,12 @@ import {moultsToGo} from './moults.ts';
 import {whyNotOut} from './not-out.ts';
 import {paceOf} from './pace.ts';
 import {ANY_STAGE} from './places.ts';
+import {prospectsOf} from './prospects.ts';
 import {type Curve, instantOf, quantilesOf, type Span, windowOf} from './quantiles.ts';
 import type {Candidate, ForecastRequest} from './request.ts';
 import {MOSTLY, NO_REST, rested, restOf, restSentences} from './rest.ts';
 import {expectedLines, fromTheStart, type PaceLine} from './scenario.ts';
-import {stageSharesAt} from './stage-shares.ts';
+import {stageShares} from './stage-shares.ts';
 import {STATISTICS} from './statistics.ts';
 
 /** Days with less than this chance of an adult are not listed. */
@@ -66,7 +68,10 @@ function forecastOf(request: ForecastRequest): LotForecast {
   const lines = learned?.lines ?? expected;
   const courseEnds = course.atDays.at(-1) ?? startDays;
   const span = {fromDays: startDays, untilDays: Math.min(courseEnds, knownUntil(course, startDays))};
-  const ahead = emergenceCurvesAhead(lines, span, hidden ? ['animal'] : STATISTICS);
+  const wanted = hidden ? (['animal'] as const) : STATISTICS;
+  const instants = [nowDays, ...Array.from(request.sharesAtDays)];
+  const prospects = prospectsOf(lines, wanted, instants);
+  const ahead = emergenceCurves(lines, prospects, span, wanted);
   const {curves} = ahead;
   const animalCurve: Curve = atDays => curves('animal', atDays);
   const animal = quantilesOf(animalCurve, span);
@@ -77,19 +82,22 @@ function forecastOf(request: ForecastRequest): LotForecast {
   const outBy = (atDays: number) => animalCurve(Math.min(atDays, span.untilDays));
   const rounds = request.roundsDays.filter(round => round >= startDays);
   const starts = startChecking(animal.p05, rounds);
-  const atStart = emergenceCurves(expected, ['animal']);
-  const latest = instantOf(atDays => atStart('animal', atDays), 0.95, span) ?? Number.POSITIVE_INFINITY;
   const lastSeen = learned === null ? startDays : looks.at(-1)!.atDays;
-  const past = request.sharesAtDays.length > 0 && learned ? fromTheStart(lines, classes, startDays) : lines;
-  const sharesAt = (atDays: number) => stageSharesAt(atDays < lastSeen ? past : lines, atDays);
-  const isLate = lastLook > latest;
+  const past = learned !== null && instants.some(atDays => atDays < lastSeen);
+  const pastLines = past ? fromTheStart(lines, classes, startDays) : [];
+  const pastProspects = prospectsOf(pastLines, [], past ? instants : []);
+  const sharesAt = (instant: number) =>
+    past && instants[instant]! < lastSeen
+      ? stageShares(pastLines, pastProspects, instant)
+      : stageShares(lines, prospects, instant);
+  const isLate = isLateAt(expected, lastLook);
   const temperatureUnknown = span.untilDays < courseEnds && animal.p95 === null;
 
   return {
     status: statusOf(request, animal, temperatureUnknown, isLate),
     alive,
-    stagesNow: startDays > nowDays ? sharesFound(found) : sharesAt(nowDays),
-    stageShares: Array.from(request.sharesAtDays, atDays => ({atDays, shares: sharesAt(atDays)})),
+    stagesNow: startDays > nowDays ? sharesFound(found) : sharesAt(0),
+    stageShares: Array.from(request.sharesAtDays, (atDays, i) => ({atDays, shares: sharesAt(1 + i)})),
     degreeDays: degreeDayStanding(lines, nowDays),
     expected: expectedOf(animalCurve(span.untilDays)),
     animal,

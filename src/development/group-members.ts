@@ -2,6 +2,7 @@
 import type {GroupProfile} from '../records/schema/index.ts';
 import type {Stage} from '../records/stage.ts';
 import type {Temperatures} from './dose-course.ts';
+import {keptAlong} from './kept-along.ts';
 import {normalPoints} from './normal.ts';
 import {type Chain, chainOf, stageAlong} from './stage-chain.ts';
 
@@ -32,7 +33,7 @@ const HIGHEST_THRESHOLD_C = 18.5;
  * speed (normal with normal is normal) and are integrated with it. The constant is days · (20 − T0), its stages
  * have the group's shares of time; the spread of the stages is what makes egg to adult vary as stated.
  */
-export function membersOfGroup(profile: GroupProfile, course: Temperatures): readonly Member[] {
+export const membersOfGroup = keptAlong((profile: GroupProfile, course): readonly Member[] => {
   const {lnDaysAt20, lowerC, correlation, cv} = profile.variation;
   const givenThreshold = lnDaysAt20.sd * Math.sqrt(1 - correlation ** 2);
   const lnSpeedSd = Math.hypot(givenThreshold, profile.paceSd);
@@ -47,7 +48,7 @@ export function membersOfGroup(profile: GroupProfile, course: Temperatures): rea
       return [{chain, weight, lnSpeedMean: 0, lnSpeedSd, paceSd: profile.paceSd}];
     }),
   );
-}
+});
 
 function memberChain(
   {stages}: GroupProfile,

@@ -19,7 +19,7 @@ import {type Told, tell} from './story.ts';
 import {type Tempo, tempoOf} from './tempo.ts';
 
 /** Points this much less likely than the best (in ln) are not followed further. */
-const HOPELESS = 8;
+const HOPELESS = 6.5;
 
 export interface Learned {
   readonly lines: readonly PaceLine[];
@@ -129,7 +129,7 @@ function firstGuesses({classes, looks, startDays}: Known) {
       if (known === undefined) return undefined;
       const centre = (lnDaysOf(member) - member.lnSpeedMean - known.lnDays) / member.lnSpeedSd;
       return Math.abs(centre) < CREDIBLE
-        ? {centre, step: (1.3 * known.sd) / member.lnSpeedSd, reach: 1}
+        ? {centre, step: Math.min(paceStepOf(member), (1.3 * known.sd) / member.lnSpeedSd), reach: 1}
         : undefined;
     },
     learn(member: CandidateMember, age: number, {points}: LaidPaces<Point>) {

@@ -12,16 +12,15 @@ export const LEVELS = Float64Array.from(
 );
 
 /** How far apart in probability two points may be for a straight line between them: less towards the ends. */
-const straight = (share: number) => 0.012 + 0.2 * share * (1 - share);
+const straight = (share: number) => 0.02 + 0.4 * share * (1 - share);
 
-const STEPS = 8;
 const HALVINGS = 16;
 
 /**
- * The doses at which a distribution function reaches each level; Infinity where it never does. It is followed in steps
- * between two doses, halved where it rises steeply.
+ * The doses at which a distribution function reaches each level; Infinity where it never does.
+ * @param nodes rising doses from where it is 0, at which it is asked; between two it is asked again where it rises steeply
  */
-export function levelsOf(share: (dose: number) => number, from: number, to: number): Float64Array {
+export function levelsOf(share: (dose: number) => number, nodes: ArrayLike<number>): Float64Array {
   const doses = new Float64Array(LEVELS.length).fill(Number.POSITIVE_INFINITY);
   let next = 0;
 
@@ -40,11 +39,12 @@ export function levelsOf(share: (dose: number) => number, from: number, to: numb
     }
   };
 
-  const step = (to - from) / STEPS;
-  let before = share(from);
-  for (let i = 0; i < STEPS && next < LEVELS.length; i++) {
-    const after = share(from + (i + 1) * step);
-    follow(from + i * step, before, from + (i + 1) * step, after, HALVINGS);
+  let dose = nodes[0]!;
+  let before = share(dose);
+  for (let i = 1; i < nodes.length && next < LEVELS.length; i++) {
+    const after = share(nodes[i]!);
+    follow(dose, before, nodes[i]!, after, HALVINGS);
+    dose = nodes[i]!;
     before = after;
   }
   return doses;

@@ -18,9 +18,10 @@ export function chanceOfAtLeast(k: number, counts: ArrayLike<number>, out: Array
   for (let c = 0; c < counts.length; c++) all += counts[c]!;
   if (k <= 0) return 1;
   if (k > all) return 0;
-  if (all - k <= EXACT_UP_TO) return chanceOfAtMost(all - k, counts, out, true);
-  if (k - 1 <= EXACT_UP_TO) return 1 - chanceOfAtMost(k - 1, counts, out, false);
-  return skewNormal(k, counts, out);
+  if (Math.min(all - k, k - 1) > EXACT_UP_TO) return skewNormal(k, counts, out);
+  return all - k < k - 1
+    ? chanceOfAtMost(all - k, counts, out, true)
+    : 1 - chanceOfAtMost(k - 1, counts, out, false);
 }
 
 const HALVINGS = 45;

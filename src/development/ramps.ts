@@ -49,15 +49,25 @@ export function heightAt({from, step, nodes}: Ramps, place: number): number {
   return nodes[node]! + (position - node) * (nodes[node + 1]! - nodes[node]!);
 }
 
-/** Adds the heights of several curves over the same nodes at a place, each so many times. */
-export function addHeightsAt(sums: Float64Array, curves: readonly Ramps[], place: number, times: number) {
+/** Adds the heights of several curves over the same nodes, each so many times, at every place; places count from an origin. */
+export function addHeightsAt(
+  sums: Float64Array,
+  curves: readonly Ramps[],
+  places: Float64Array,
+  origin: number,
+  times: number,
+) {
   const {from, step, nodes} = curves[0]!;
-  const position = Math.min(nodes.length - 1, Math.max(0, (place - from) / step));
-  const node = Math.min(nodes.length - 2, Math.floor(position));
-  const upper = times * (position - node);
-  const lower = times - upper;
-  for (let i = 0; i < sums.length; i++) {
-    const {nodes} = curves[i]!;
-    sums[i] = sums[i]! + lower * nodes[node]! + upper * nodes[node + 1]!;
+  const last = nodes.length - 1;
+  for (let curve = 0; curve < curves.length; curve++) {
+    const {nodes} = curves[curve]!;
+    let sum = 0;
+    for (let i = 0; i < places.length; i++) {
+      const position = Math.min(last, Math.max(0, (places[i]! - origin - from) / step));
+      const node = Math.min(last - 1, Math.floor(position));
+      const height = nodes[node]!;
+      sum += height + (position - node) * (nodes[node + 1]! - height);
+    }
+    sums[curve] = sums[curve]! + times * sum;
   }
 }

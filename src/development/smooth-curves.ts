@@ -2,22 +2,22 @@
 import {type Cubic, monotoneCubic} from '../thermal/monotone-cubic.ts';
 import type {Span} from './quantiles.ts';
 
-/** Between two instants asked no curve rises by more than this. */
-const FINE = 0.04;
+/** Between two instants asked no curve rises by more than this: less where it begins to rise, and ends. */
+const fine = (height: number) => 0.01 + 0.16 * height * (1 - height);
 const PIECES = 8;
 const HALVINGS = 12;
-/** Less than this is nothing. */
-const NOTHING = 1e-7;
 const CLOSE_DAYS = 0.01;
 
 /**
  * Curves that rise together from one instant to another, each asked as one of several values at once. Where they do
  * not rise nobody asks twice; where they rise steeply the instants asked lie close. Between them a cubic that rises
  * where they do.
+ * @param rising where all but next to nothing of the rise lies
  */
 export function smoothCurves(
   values: (atDays: number) => Float64Array,
   {fromDays, untilDays}: Span,
+  rising: Span,
 ): (curve: number, atDays: number) => number {
   const at: number[] = [];
   const known: Float64Array[] = [];
@@ -26,7 +26,7 @@ export function smoothCurves(
     known.push(here);
   };
   const follow = (a: number, before: Float64Array, b: number, after: Float64Array, halvings: number) => {
-    if (halvings > 0 && b - a > CLOSE_DAYS && riseBetween(before, after) > FINE) {
+    if (halvings > 0 && b - a > CLOSE_DAYS && isSteep(before, after)) {
       const middle = (a + b) / 2;
       const between = values(middle);
       follow(a, before, middle, between, halvings - 1);
@@ -34,49 +34,27 @@ export function smoothCurves(
     } else add(b, after);
   };
 
-  const first = values(fromDays);
-  const end = values(untilDays);
-  const begin = lastWith(values, fromDays, untilDays, here => riseBetween(first, here) <= NOTHING);
-  const until = lastWith(values, begin, untilDays, here => riseBetween(here, end) > NOTHING);
-  const last = Math.min(untilDays, until + CLOSE_DAYS);
+  const begin = Math.min(untilDays, Math.max(fromDays, rising.fromDays));
+  const end = Math.max(begin, Math.min(untilDays, rising.untilDays));
+  if (begin > fromDays) add(fromDays, values(fromDays));
   let a = begin;
-  let before = begin === fromDays ? first : values(begin);
-  if (begin > fromDays) add(fromDays, first);
+  let before = values(begin);
   add(begin, before);
-  for (let piece = 1; piece <= PIECES; piece++) {
-    const b = begin + ((last - begin) * piece) / PIECES;
-    if (b <= a) continue;
+  for (let piece = 1; piece <= PIECES && end > begin; piece++) {
+    const b = begin + ((end - begin) * piece) / PIECES;
     const after = values(b);
     follow(a, before, b, after, HALVINGS);
     a = b;
     before = after;
   }
-  if (untilDays > a) add(untilDays, end);
+  if (untilDays > a) add(untilDays, values(untilDays));
   return readOff(at, known);
 }
 
-/** The last instant, to a quarter of a day, at which something holds that holds up to it and not after it. */
-function lastWith(
-  values: (atDays: number) => Float64Array,
-  fromDays: number,
-  untilDays: number,
-  holds: (here: Float64Array) => boolean,
-): number {
-  if (!holds(values(fromDays))) return fromDays;
-  let low = fromDays;
-  let high = untilDays;
-  while (high - low > 0.25) {
-    const middle = (low + high) / 2;
-    if (holds(values(middle))) low = middle;
-    else high = middle;
-  }
-  return low;
-}
-
-function riseBetween(before: Float64Array, after: Float64Array): number {
-  let most = 0;
-  for (let i = 0; i < before.length; i++) most = Math.max(most, after[i]! - before[i]!);
-  return most;
+function isSteep(before: Float64Array, after: Float64Array): boolean {
+  for (let i = 0; i < before.length; i++)
+    if (after[i]! - before[i]! > fine((before[i]! + after[i]!) / 2)) return true;
+  return false;
 }
 
 function readOff(

@@ -3,6 +3,7 @@ import type {TaxonProfile} from '../records/schema/index.ts';
 import {compareStages, type Stage} from '../records/stage.ts';
 import {type RateModelSpec, rateModel} from '../thermal/rate-model.ts';
 import {type DoseCourse, doseAt, doseCourseOf, type Temperatures} from './dose-course.ts';
+import {keptAlong} from './kept-along.ts';
 import {kernelOf} from './kernel.ts';
 import type {Measure} from './measure.ts';
 import type {Spread} from './spread.ts';
@@ -29,9 +30,10 @@ export interface Chain {
 }
 
 /** The chain of a taxon's own stages along a course. */
-export function chainOfTaxon({stages}: TaxonProfile, course: Temperatures): Chain {
-  return chainOf(stages.map(({stage, rate, cv, family}) => stageAlong(course, stage, rate, {cv, family})));
-}
+export const chainOfTaxon = keptAlong(
+  ({stages}: TaxonProfile, course): Chain =>
+    chainOf(stages.map(({stage, rate, cv, family}) => stageAlong(course, stage, rate, {cv, family}))),
+);
 
 /** Stages put into the order of development. */
 export function chainOf(stages: readonly ChainStage[]): Chain {

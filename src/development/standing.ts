@@ -113,19 +113,52 @@ export function blended(standings: readonly Standing[], shares: readonly number[
   };
 }
 
-/** When they leave the last stage if nobody looks again; null where none do before the course ends. */
-export function emergenceOf(tempo: Tempo, {leaving, atDays, notOutDays}: Standing): Measure | null {
-  const last = leaving.length - 1;
+/** When animals leave each stage if nobody looks again; null where none do before the course ends. */
+export interface Journey {
+  readonly leaving: readonly (Measure | null)[];
+  /** By stage, the share that stood in it when the journey began. */
+  readonly began: readonly number[];
+}
+
+export function journeyOf(tempo: Tempo, {leaving: standing, atDays, notOutDays}: Standing): Journey {
+  const last = standing.length - 1;
+  const leaving: (Measure | null)[] = [];
+  const began: number[] = [];
   let out: Measure | null = null;
   for (let stage = 0; stage <= last; stage++) {
     const from = ownDose(tempo, stage, stage === last ? notOutDays : atDays);
-    const measure = leaving[stage]!;
-    const coming: Measure | null = out === null ? null : passOn(tempo, stage - 1, out);
-    out = both(coming, measure === null ? null : beyond(measure, from));
+    const measure = standing[stage]!;
+    const here = measure === null ? null : beyond(measure, from);
+    out = both(out === null ? null : passOn(tempo, stage - 1, out), here);
     // Laying them together spreads some back over the cell they stand in: nobody was out by then.
     if (out !== null && stage === last) out = allBeyond(out, from);
+    leaving.push(out);
+    began.push(here === null ? 0 : wholeOf(here));
   }
-  return out;
+  return {leaving, began};
+}
+
+/** When they emerge; null where none do before the course ends. */
+export function emergenceOf(tempo: Tempo, standing: Standing): Measure | null {
+  return journeyOf(tempo, standing).leaving.at(-1)!;
+}
+
+/** Adds so many animals on a journey to the stages they are in at an instant, and to those that are out. */
+export function inStages(
+  tempo: Tempo,
+  {leaving, began}: Journey,
+  atDays: number,
+  count: number,
+  animals: Float64Array,
+) {
+  let entered = 0;
+  for (let stage = 0; stage < leaving.length; stage++) {
+    const measure = leaving[stage]!;
+    const left = measure === null ? 0 : massUpTo(measure, ownDose(tempo, stage, atDays));
+    animals[stage] = animals[stage]! + count * Math.max(0, entered + began[stage]! - left);
+    entered = left;
+  }
+  animals[leaving.length] = animals[leaving.length]! + count * entered;
 }
 
 function both(a: Measure | null, b: Measure | null): Measure | null {

@@ -1,13 +1,11 @@
 // What is asked of a lot's emergence, as distributions over the dose of the last stage.
 import {compareStages} from '../records/stage.ts';
-import {borrowing} from './arena.ts';
 import {dosesAt, LEVELS, levelsOf} from './levels.ts';
-import {type Measure, massUpTo, reachOf, shifted, together, wholeOf} from './measure.ts';
+import {type Measure, massUpTo, reachOf, shifted, together} from './measure.ts';
 import {chanceOfAtLeast, sharesForAtLeast} from './order-statistics.ts';
 import {rowOfAnimals} from './row-of-animals.ts';
 import type {AnimalClass} from './scenario.ts';
-import {emergenceOf} from './standing.ts';
-import type {Tempo} from './tempo.ts';
+import type {Journey} from './standing.ts';
 
 /** One animal taken at random; the first; half of them, rounded up; 95 per cent of them, rounded up. */
 export const STATISTICS = ['animal', 'first', 'half', 'last'] as const;
@@ -25,47 +23,64 @@ export interface Part {
 /**
  * The parts of statistics, of animals that are independent of each other. An animal taken at random is of one stage, as
  * it was last judged at an instant: each is a part, for between two there may be a time in which none emerges.
+ * @param journeys of each class
  */
 export function statisticParts(
-  tempo: Tempo,
   classes: readonly AnimalClass[],
+  journeys: readonly Journey[],
   wanted: readonly Statistic[],
 ): readonly Part[] {
-  return borrowing(() => partsOf(tempo, classes, wanted));
-}
-
-function partsOf(tempo: Tempo, classes: readonly AnimalClass[], wanted: readonly Statistic[]): Part[] {
-  const inOrder = classes.toSorted(
-    (a, b) => compareStages(a.label, b.label) || b.standing.atDays - a.standing.atDays,
+  const order = [...classes.keys()].sort(
+    (a, b) =>
+      compareStages(classes[a]!.label, classes[b]!.label) ||
+      classes[b]!.standing.atDays - classes[a]!.standing.atDays,
   );
-  const leaving = inOrder.map(({standing}) => emergenceOf(tempo, standing));
+  const inOrder = order.map(place => classes[place]!);
+  const leaving = order.map(place => journeys[place]!.leaving.at(-1)!);
   const counts = inOrder.map(({count}) => count);
   const all = Math.round(sum(counts));
-  const names = inOrder.map(({label, standing}) => `${label} ${standing.atDays}`);
-  const animals = [...new Set(names)].map((name): Part => {
-    const alike = [...names.keys()].filter(i => names[i] === name);
-    const count = sum(alike.map(i => counts[i]!));
-    const mixture = alike.reduce<Measure | null>((so, i) => mixed(so, leaving[i]!, counts[i]! / count), null);
-    return {statistic: 'animal', of: name, share: count / all, levels: levelsIn(mixture, LEVELS)};
+  const groups = new Map<string, {count: number; leaving: Measure | null}>();
+  inOrder.forEach(({label, standing, count}, i) => {
+    const name = `${label} ${standing.atDays}`;
+    const so = groups.get(name);
+    if (so === undefined) groups.set(name, {count, leaving: times(leaving[i]!, count)});
+    else {
+      so.count += count;
+      so.leaving = added(so.leaving, times(leaving[i]!, count));
+    }
+  });
+  const animals = Array.from(groups, ([of, {count, leaving}]): Part => {
+    return {statistic: 'animal', of, share: count / all, levels: levelsIn(times(leaving, 1 / count), LEVELS)};
   });
   if (all === 1) return wanted.flatMap(statistic => animals.map(part => ({...part, statistic})));
 
   const rankOf = {first: 1, half: Math.ceil(all / 2), last: Math.ceil(0.95 * all - 1e-9)};
+  const rankLevels = leaving.length === 1 ? null : rankLevelsOf(leaving, counts, pooled(groups, all));
   return wanted.flatMap((statistic): Part[] => {
     if (statistic === 'animal') return animals;
     const rank = rankOf[statistic];
     const levels =
-      leaving.length === 1
-        ? levelsIn(leaving[0]!, sharesForAtLeast(rank, all))
-        : levelsOfRank(rank, leaving, counts);
+      rankLevels === null ? levelsIn(leaving[0]!, sharesForAtLeast(rank, all)) : rankLevels(rank, all);
     return [{statistic, of: 'all', share: 1, levels}];
   });
 }
 
-function mixed(so: Measure | null, leaving: Measure | null, share: number): Measure | null {
-  if (leaving === null) return so;
-  const part = shifted(leaving, 0, share);
-  return so === null ? part : together(so, part);
+function times(leaving: Measure | null, count: number): Measure | null {
+  return leaving === null ? null : shifted(leaving, 0, count);
+}
+
+function added(so: Measure | null, leaving: Measure | null): Measure | null {
+  return so === null ? leaving : leaving === null ? so : together(so, leaving);
+}
+
+/** One animal taken at random of all. */
+function pooled(
+  groups: ReadonlyMap<string, {readonly leaving: Measure | null}>,
+  all: number,
+): Measure | null {
+  let so: Measure | null = null;
+  for (const {leaving} of groups.values()) so = added(so, times(leaving, 1 / all));
+  return so;
 }
 
 const sum = (numbers: readonly number[]): number => numbers.reduce((a, b) => a + b, 0);
@@ -76,37 +91,31 @@ function levelsIn(measure: Measure | null, shares: Float64Array): Float64Array {
     : dosesAt(measure, shares);
 }
 
-/** The levels of the dose at which so many of all classes are out. */
-function levelsOfRank(
-  rank: number,
+/**
+ * The levels of the dose at which so many of all classes are out. Were all animals alike it would be reached where one
+ * at random is out with known shares: there it is asked.
+ */
+function rankLevelsOf(
   leaving: readonly (Measure | null)[],
   counts: readonly number[],
-): Float64Array {
+  oneAtRandom: Measure | null,
+): (rank: number, all: number) => Float64Array {
   const row = rowOfAnimals(counts);
   const animals = row.map(({count}) => count);
   const byClass = new Float64Array(leaving.length);
   const out = new Float64Array(row.length);
-  const share = (dose: number) => {
+  const chancesAt = (dose: number) => {
     for (let c = 0; c < leaving.length; c++) byClass[c] = leaving[c] ? massUpTo(leaving[c]!, dose) : 0;
     for (let i = 0; i < row.length; i++) {
       let sum = 0;
       for (const {place, share} of row[i]!.of) sum += share * byClass[place]!;
       out[i] = sum;
     }
-    return chanceOfAtLeast(rank, animals, out);
+    return out;
   };
-  const [from, to] = reachOfAll(leaving);
-  return from < to ? levelsOf(share, from, to) : levelsOf(share, 0, 0);
-}
-
-function reachOfAll(measures: readonly (Measure | null)[]): readonly [from: number, to: number] {
-  let from = Number.POSITIVE_INFINITY;
-  let to = Number.NEGATIVE_INFINITY;
-  for (const measure of measures) {
-    if (measure === null || wholeOf(measure) === 0) continue;
-    const [low, high] = reachOf(measure);
-    from = Math.min(from, low);
-    to = Math.max(to, high);
-  }
-  return [from, to];
+  return (rank, all) => {
+    const nodes = levelsIn(oneAtRandom, sharesForAtLeast(rank, all)).filter(Number.isFinite);
+    const [from, to] = oneAtRandom === null ? [0, 0] : reachOf(oneAtRandom);
+    return levelsOf(dose => chanceOfAtLeast(rank, animals, chancesAt(dose)), [from, ...nodes, to]);
+  };
 }

@@ -19,6 +19,10 @@ export interface Stretch {
   readonly basis: CourseBasis;
   /** The logger that was read; of what is expected, what it rests on. */
   readonly of?: string;
+  /** Of another logger: by how much its readings were moved, °C. */
+  readonly movedC?: number;
+  /** Of an estimate: the standard deviation of what it was learned from, °C. */
+  readonly sdC?: number;
 }
 
 /**

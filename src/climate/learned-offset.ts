@@ -9,6 +9,8 @@ import {
 export interface LearnedOffset {
   /** Mean difference, own − other; NaN without overlap. */
   readonly offsetC: number;
+  /** Standard deviation of the differences about it; NaN without overlap. */
+  readonly sdC: number;
   readonly overlapDays: number;
 }
 
@@ -17,15 +19,18 @@ export function learnedOffset(own: TemperatureTrace, other: TemperatureTrace): L
   const longest = longestPauseDays(own);
   const differences = differencesFrom(own, other);
   let sum = 0;
+  let squares = 0;
   let overlapDays = 0;
   for (let i = 1; i < differences.length; i++) {
     const days = own.atDays[i]! - own.atDays[i - 1]!;
-    const mean = (differences[i - 1]! + differences[i]!) / 2;
-    if (days > longest || Number.isNaN(mean)) continue;
-    sum += mean * days;
+    const [a, b] = [differences[i - 1]!, differences[i]!];
+    if (days > longest || Number.isNaN(a + b)) continue;
+    sum += ((a + b) / 2) * days;
+    squares += ((a * a + b * b) / 2) * days;
     overlapDays += days;
   }
-  return {offsetC: sum / overlapDays, overlapDays};
+  const offsetC = sum / overlapDays;
+  return {offsetC, sdC: Math.sqrt(Math.max(0, squares / overlapDays - offsetC ** 2)), overlapDays};
 }
 
 /** Own − other at every own reading; NaN where the other is not known. */

@@ -37,6 +37,21 @@ export function meanDay(record: TemperatureTrace, civil: Civil, span: Span): Mea
   return read.every(days => days > ENOUGH_DAYS) ? sums.map((sum, hour) => sum / read[hour]!) : undefined;
 }
 
+/** A day that was read for less than so much of it has no mean to compare. */
+const MOSTLY_READ = 0.9;
+
+/** How unlike the means of the days of a record are: their standard deviation; undefined below two days. */
+export function spreadOfDays(record: TemperatureTrace, civil: Civil, span: Span): number | undefined {
+  const bounds = midnights(civil, span);
+  const {dose, coveredDays} = dosesBetween(record, temperatureItself, Float64Array.from(bounds));
+  const means = Array.from(dose).flatMap((sum, i) =>
+    coveredDays[i]! > MOSTLY_READ ? [sum / coveredDays[i]!] : [],
+  );
+  if (means.length < 2) return undefined;
+  const mean = means.reduce((sum, value) => sum + value, 0) / means.length;
+  return Math.sqrt(means.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (means.length - 1));
+}
+
 /** The mean day again and again, each hour's mean at its middle, joined by straight lines. */
 export function repeated(day: MeanDay, civil: Civil, mark: Mark): Source {
   return span => {

@@ -45,7 +45,9 @@ export function neighbourReadings(
         const learned = learnedOffset(ownTrace, trace);
         if (!(learned.overlapDays >= hole.toDays - hole.fromDays)) return [];
         const held = heldToEdges(trace, shared(span, {fromDays, toDays: nowDays}));
-        return [along(held, {basis: 'other-logger', of: neighbour.logger}, learned.offsetC + offsetC)];
+        const movedC = learned.offsetC + offsetC;
+        const mark = {basis: 'other-logger', of: neighbour.logger, movedC, sdC: learned.sdC} as const;
+        return [along(held, mark, movedC)];
       });
     return cover(hole, sources);
   };

@@ -22,7 +22,7 @@ export interface Part extends Stretch {
 export type Source = (span: Span) => readonly Part[];
 
 /** What marks the parts of a source. */
-export type Mark = Pick<Stretch, 'basis' | 'of'>;
+export type Mark = Omit<Stretch, 'fromDays' | 'toDays'>;
 
 /** All of a span, from the first source that knows; later sources are asked only for what the earlier ones left. */
 export function cover(span: Span, sources: readonly Source[]): Part[] {
@@ -97,11 +97,11 @@ export function joined(parts: readonly Part[], expectedFromDays: number): Course
       atDays.push(at);
       temperatureC.push(temperature);
     });
-    const {fromDays, toDays, basis, of} = part;
+    const {atDays: _at, temperatureC: _temperature, ...stretch} = part;
     const last = stretches.at(-1);
-    if (last !== undefined && last.basis === basis && last.of === of)
-      stretches[stretches.length - 1] = {...last, toDays};
-    else stretches.push({fromDays, toDays, basis, ...(of === undefined ? {} : {of})});
+    if (last !== undefined && isAlike(last, stretch))
+      stretches[stretches.length - 1] = {...last, toDays: stretch.toDays};
+    else stretches.push(stretch);
   }
   return {
     atDays: Float64Array.from(atDays),
@@ -109,6 +109,10 @@ export function joined(parts: readonly Part[], expectedFromDays: number): Course
     stretches,
     expectedFromDays,
   };
+}
+
+function isAlike(a: Stretch, b: Stretch): boolean {
+  return a.basis === b.basis && a.of === b.of && a.movedC === b.movedC && a.sdC === b.sdC;
 }
 
 /** Below this a hole is rounding: a tenth of a millisecond. */

@@ -4,7 +4,7 @@ import type {Course} from './course.ts';
 import type {CourseInput} from './course-input.ts';
 import {heldToEdges} from './held-edges.ts';
 import type {Instruments, Reading} from './instruments.ts';
-import {meanDay, repeated} from './mean-day.ts';
+import {meanDay, repeated, spreadOfDays} from './mean-day.ts';
 import {neighbourReadings} from './neighbours.ts';
 import {along, cover, joined, type Source, type Span, unknown} from './part.ts';
 import {regimeOf, type Standing, sameClimate, sameLogger, shared} from './regime.ts';
@@ -57,8 +57,11 @@ function meanDayAround(input: CourseInput, instruments: Instruments, standing: S
   const within: Source = hole => {
     const around = {fromDays: hole.fromDays - AROUND_DAYS, toDays: hole.toDays + AROUND_DAYS};
     const window = shared(regime, around);
-    const day = meanDay(recordOf([logger, extremes, hand], window), input.civil, window);
-    return day === undefined ? [] : repeated(day, input.civil, {basis: 'mean-day'})(hole);
+    const record = recordOf([logger, extremes, hand], window);
+    const day = meanDay(record, input.civil, window);
+    if (day === undefined) return [];
+    const sdC = spreadOfDays(record, input.civil, window);
+    return repeated(day, input.civil, {basis: 'mean-day', ...(sdC === undefined ? {} : {sdC})})(hole);
   };
   return ({fromDays, toDays}) => {
     if (toDays - fromDays <= 2 * reachDays) return within({fromDays, toDays});

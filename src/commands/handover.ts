@@ -28,6 +28,7 @@ export const command: Command = {
         takenOver: note.takenOver === null ? null : {...note.takenOver, at: iso(note.takenOver.at)},
         pressing: note.pressing.map(task => ({...task, latest: iso(task.latest)})),
         due: note.due.map(task => ({...task, latest: iso(task.latest)})),
+        gaps: note.gaps.map(gap => ({...gap, from: iso(gap.from), to: iso(gap.to)})),
         arrivals: note.arrivals.map(arrival => ({...arrival, at: iso(arrival.at)})),
         notes: note.notes.map(written => ({...written, at: iso(written.at)})),
       },

@@ -101,7 +101,7 @@ function droppedWords(dropped: Dropped): string {
 }
 
 function told(
-  {file, rows, added, duplicates, rejected, passedOver, from, to, understood, doubts}: Imported,
+  {file, rows, added, duplicates, rejected, passedOver, from, to, understood, doubts, changedWords}: Imported,
   dryRun: boolean,
 ): string {
   const verb = dryRun ? 'would be added' : 'added';
@@ -114,5 +114,6 @@ function told(
   lines.push(...doubts.map(doubt => `  look     ${doubt}`));
   const shown = rejected.slice(0, REJECTED_SHOWN).map(({row, what}) => `  row ${row}: ${what}`);
   const more = rejected.length > shown.length ? [`  and ${rejected.length - shown.length} more`] : [];
-  return [...lines, ...shown, ...more].join('\n');
+  const changed = changedWords.map(words => `  changed  ${words}`);
+  return [...lines, ...shown, ...more, ...changed].join('\n');
 }

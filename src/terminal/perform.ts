@@ -160,9 +160,9 @@ async function acted(effect: Act, session: Session): Promise<Acted> {
     case 'import': {
       const path = effect.path.replace(/^~(?=\/)/, homedir());
       const [file] = await importFiles(session, effect.logger, [path]);
-      const {rows = 0, added = 0, duplicates = 0, rejected = []} = file ?? {};
+      const {rows = 0, added = 0, duplicates = 0, rejected = [], changedWords = []} = file ?? {};
       const said = `${added} of ${rows} rows added, ${duplicates} known already, ${rejected.length} rejected; read as ${file?.understood ?? ''}`;
-      return {said: [said, ...(file?.doubts ?? [])].join('. '), lately: []};
+      return {said: [said, ...(file?.doubts ?? []), ...changedWords].join('. '), lately: []};
     }
     case 'undo': {
       const {voided} = await undo(session);

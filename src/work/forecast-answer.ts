@@ -14,7 +14,9 @@ export interface ForecastAnswer {
   readonly unit: string;
   readonly alive: number | null;
   readonly stagesNow: LotForecast['stagesNow'];
-  readonly degreeDays: LotForecast['degreeDays'];
+  readonly degreeDays:
+    | (NonNullable<LotForecast['degreeDays']> & {readonly estimated: Outlook['estimated']})
+    | null;
   readonly adults: {
     readonly expected: number | null;
     readonly animal: Told<Quantiles>;
@@ -54,7 +56,7 @@ export interface ForecastAnswer {
 }
 
 export function forecastAnswer(
-  {lot, unit, forecast, readings, experience}: Outlook,
+  {lot, unit, forecast, readings, estimated, experience}: Outlook,
   {civil, now}: Desk,
 ): ForecastAnswer {
   const iso = (days: number | null) => (days === null ? null : civil.iso(days * MS_PER_DAY));
@@ -67,7 +69,7 @@ export function forecastAnswer(
     unit,
     alive: forecast.alive,
     stagesNow: forecast.stagesNow,
-    degreeDays: forecast.degreeDays,
+    degreeDays: forecast.degreeDays === null ? null : {...forecast.degreeDays, estimated},
     adults: {
       expected: forecast.expected,
       animal: {

@@ -36,7 +36,8 @@ export function forecastSaid(outlook: Outlook, desk: Desk, told?: Why): SaidLine
   return {title: title.join(' · '), lines: [...facts(outlook, desk), ...reasons]};
 }
 
-function facts({forecast, experience}: Outlook, desk: Desk): SaidLine[] {
+function facts(outlook: Outlook, desk: Desk): SaidLine[] {
+  const {forecast, experience} = outlook;
   const {first, half, last, animal, candidates, pace} = forecast;
   const open = forecast.status === 'unknown' ? 'not known' : 'beyond the horizon';
   const when = (days: number | null) =>
@@ -49,6 +50,8 @@ function facts({forecast, experience}: Outlook, desk: Desk): SaidLine[] {
     .sort(([a], [b]) => compareStages(a, b));
   if (stages.length > 0)
     lines.push(['now', stages.map(([stage, share]) => `${stage} ${percent(share)}`).join(', ')]);
+  const warmth = warmthWords(outlook);
+  if (warmth !== undefined) lines.push(['warmth', warmth]);
   if (first !== null) lines.push(['first', window(first)]);
   if (half !== null) lines.push(['half', window(half)]);
   if (last !== null) lines.push(['last', window(last)]);
@@ -76,6 +79,29 @@ function facts({forecast, experience}: Outlook, desk: Desk): SaidLine[] {
         `${Math.exp(own.lnMean).toFixed(2)} for ${profile}, as ${own.lots === 1 ? 'a finished lot' : `${own.lots} finished lots`} of this room went`,
       ]);
   return lines;
+}
+
+/** The degree-days behind them, and how much of that was filled in; undefined where they are not counted so. */
+export function warmthWords({forecast: {degreeDays}, estimated}: Outlook): string | undefined {
+  if (degreeDays === null) return undefined;
+  const {stage, accumulated, required, lower} = degreeDays;
+  const sum = `${accumulated.toFixed(1)} of ${required.toFixed(0)} degree-days above ${rounded(lower)} °C as ${stage}`;
+  if (estimated === null) return sum;
+  const {degreeDays: filledIn, within, share, datesHours} = estimated;
+  const band = within === null ? '' : ` ± ${within.toFixed(1)}`;
+  const dates =
+    datesHours === null
+      ? ', and how far off that may be is not known'
+      : `, so that the dates may lie ${hoursWords(datesHours)} earlier or later`;
+  return `${sum}; ${filledIn.toFixed(1)}${band} of them, ${percent(share)}, are estimated${dates}`;
+}
+
+function rounded(value: number): number {
+  return Math.round(value * 10) / 10;
+}
+
+function hoursWords(hours: number): string {
+  return hours < 0.95 ? 'under an hour' : `${Math.round(hours)} h`;
 }
 
 function readingsLine({readings: {coverage, filledHours, basis}}: Outlook): SaidLine {

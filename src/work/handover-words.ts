@@ -3,7 +3,12 @@ import {dateWords} from '../care/when-words.ts';
 import {wrap} from '../exchange/pictures/fit.ts';
 import {type Line, line} from '../exchange/pictures/line.ts';
 import type {Civil} from '../records/civil.ts';
+import {type Instant, MS_PER_HOUR} from '../records/entry.ts';
 import type {HandedTask, Handover} from './handover.ts';
+
+function hoursWords(from: Instant, to: Instant): string {
+  return `${Math.round((to - from) / MS_PER_HOUR)} h`;
+}
 
 export function handoverLines(note: Handover, civil: Civil, columns: number): Line[] {
   const part = (heading: string, lines: readonly Line[]): Line[] =>
@@ -24,6 +29,15 @@ export function handoverLines(note: Handover, civil: Civil, columns: number): Li
     ...part(
       'Amiss',
       note.amiss.flatMap(({what, mend}) => entry('!', `${what}. ${mend}`, true)),
+    ),
+    ...part(
+      'Not read',
+      note.gaps.flatMap(({unit, logger, from, to, open, words}) =>
+        entry(
+          unit,
+          `${dateWords(from, civil)} to ${open ? 'now' : dateWords(to, civil)}, ${hoursWords(from, to)} without ${logger}; in its place ${words}`,
+        ),
+      ),
     ),
     ...part(
       'Adults came out',

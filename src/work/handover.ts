@@ -4,6 +4,7 @@ import {nextAfterClosing} from '../care/waiting.ts';
 import {type Instant, instantOf, MS_PER_DAY} from '../records/entry.ts';
 import {openLots} from '../records/state.ts';
 import type {Desk} from './desk.ts';
+import {type ReadingGap, readingGaps} from './gaps.ts';
 import {type Recorded, record} from './record.ts';
 import type {Session} from './session.ts';
 import {careInput, todayFrom} from './today.ts';
@@ -21,6 +22,8 @@ export interface Handover {
   /** Units in which adults came out since, with how many. */
   readonly adults: readonly {readonly unit: string; readonly lot: string; readonly count: number}[];
   readonly arrivals: readonly {readonly lot: string; readonly unit: string; readonly at: Instant}[];
+  /** Where units with animals were not read since. */
+  readonly gaps: readonly ReadingGap[];
   readonly amiss: readonly {readonly id: string; readonly what: string; readonly mend: string}[];
   /** Oldest first. */
   readonly notes: readonly {
@@ -72,6 +75,7 @@ export async function handover(desk: Desk): Promise<Handover> {
     arrivals: openLots(state)
       .filter(({startedAt}) => startedAt >= since)
       .map(({code, stays, startedAt}) => ({lot: code, unit: stays.at(-1)!.unit, at: startedAt})),
+    gaps: await readingGaps(desk, since),
     amiss: list.alerts.map(({id, what, mend}) => ({id, what, mend})),
     notes: state.entries.flatMap(({record: entry, by, recordedAt}) => {
       const at = instantOf(('at' in entry ? entry.at : undefined) ?? recordedAt);

@@ -16,6 +16,7 @@ import type {Change, Room} from '../room/room.ts';
 import {type Desk, openDesk} from './desk.ts';
 import {type DaySpan, daySpans, recordOfDay} from './import-extremes.ts';
 import {freshReadings} from './import-readings.ts';
+import {type ChangedOutlook, changedOutlooks, changedWords, isLate} from './late-readings.ts';
 import {entriesFor, parsed} from './record.ts';
 import {blaming, fileWishes, type ReadingWishes, rememberedWords, toRemember} from './remembered-reading.ts';
 import type {Session} from './session.ts';
@@ -42,6 +43,10 @@ export interface Imported {
   readonly understood: string;
   /** What a person should look at. */
   readonly doubts: readonly string[];
+  /** What these readings changed of what was estimated without them; of several files told with the last. */
+  readonly changed: readonly ChangedOutlook[];
+  /** The same in words. */
+  readonly changedWords: readonly string[];
 }
 
 export interface ImportWishes extends ReadingWishes {
@@ -73,9 +78,10 @@ export async function importFiles(
   });
   const asked: Asked = {session, logger, desk, read, reads: toRemember(wishes, reads, read)};
   let plan: ImportPlan | undefined;
+  let changed: readonly ChangedOutlook[] = [];
   if (wishes.dryRun === true) plan = await planOf((await openDesk(session)).room, asked);
-  else
-    await changeRoom(
+  else {
+    const room = await changeRoom(
       session.dir,
       async room => {
         plan = await planOf(room, asked);
@@ -83,7 +89,17 @@ export async function importFiles(
       },
       {by: session.by, now: desk.now},
     );
-  return read.map(file => answerOf(file, plan?.counts.get(file), desk, wishes));
+    const last = desk.room.span(logger)?.toDays;
+    const isFilling = plan?.change.readings?.some(({series}) =>
+      isLate(series.atDays[0] ?? Number.POSITIVE_INFINITY, last, desk.now / MS_PER_DAY),
+    );
+    if (isFilling === true) changed = await changedOutlooks(desk, room, logger);
+  }
+  return read.map((file, i) => ({
+    ...answerOf(file, plan?.counts.get(file), desk, wishes),
+    changed: i === read.length - 1 ? changed : [],
+    changedWords: i === read.length - 1 ? changed.map(each => changedWords(each, desk)) : [],
+  }));
 }
 
 interface Asked {
@@ -149,7 +165,7 @@ function answerOf(
   counts: Counts | undefined,
   {civil}: Desk,
   {clockMs}: ImportWishes,
-): Imported {
+): Omit<Imported, 'changed' | 'changedWords'> {
   const {added = 0, conflicts = 0, from, to, rejected = file.rejected} = counts ?? {};
   const iso = (at: Instant | undefined) => (at === undefined ? null : civil.iso(at));
   const clock = clockWords(clockMs);

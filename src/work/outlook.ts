@@ -9,6 +9,7 @@ import {type Lot, openLots} from '../records/state.ts';
 import {doseBetween} from '../thermal/dose.ts';
 import {type Case, type CaseQuestion, caser, type Otherwise} from './cases.ts';
 import type {Desk} from './desk.ts';
+import {type EstimatedWarmth, estimatedWarmth} from './estimated-warmth.ts';
 import type {Experience} from './experience.ts';
 import {lessonsOf} from './lessons.ts';
 
@@ -21,6 +22,8 @@ export interface Outlook {
   readonly unit: string;
   readonly forecast: LotForecast;
   readonly readings: CourseSummary;
+  /** What of its degree-days was filled in; null where nothing was, or it does not count in degree-days. */
+  readonly estimated: EstimatedWarmth | null;
   /** What the room's own finished lots taught of its candidates, and is made use of. */
   readonly experience: readonly Experience[];
   /** The mean temperature of the first week to come, °C; null where it is not known. */
@@ -59,12 +62,15 @@ export function outlooker(
 }
 
 export function outlookFrom(lot: Lot, {request, course, unit, experience}: Case): Outlook {
+  const forecast = forecastLot(request);
+  const expectedC = meanOf(course, course.expectedFromDays, course.expectedFromDays + WEEK_DAYS);
   return {
     lot,
     unit,
-    forecast: forecastLot(request),
+    forecast,
     readings: summaryOf(course, request.nowDays),
-    expectedC: meanOf(course, course.expectedFromDays, course.expectedFromDays + WEEK_DAYS),
+    estimated: estimatedWarmth(course, forecast, request, expectedC) ?? null,
+    expectedC,
     experience,
   };
 }

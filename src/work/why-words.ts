@@ -17,6 +17,13 @@ const FILLED_WITH: Readonly<Partial<Record<Stretch['basis'], string>>> = {
   'set-points': 'the set points',
   unknown: 'nothing: it is not known',
 };
+/** "another logger R, +0.8 ± 0.4 °C": what stands in for the readings of a gap. */
+export function filledWithWords({basis, of, movedC, sdC}: Stretch): string {
+  const what = FILLED_WITH[basis] ?? basis;
+  if (basis !== 'other-logger' || movedC === undefined || sdC === undefined) return what;
+  return `${what}, ${of}, ${movedC < 0 ? '' : '+'}${movedC.toFixed(1)} ± ${sdC.toFixed(1)} °C`;
+}
+
 /** Longer lists are cut; the shortest gaps matter least. */
 const MOST_GAPS = 4;
 
@@ -27,9 +34,9 @@ export function whyWords(told: Why, {civil, now}: Desk): SaidLines {
   const longest = [...gaps].sort((a, b) => b.toDays - b.fromDays - (a.toDays - a.fromDays));
   const shown = longest.slice(0, MOST_GAPS).sort((a, b) => a.fromDays - b.fromDays);
   const gapLines = shown.map(
-    ({fromDays, toDays, basis}, i): SaidLine => [
+    (gap, i): SaidLine => [
       i === 0 ? 'gaps' : '',
-      `${when(fromDays)} to ${when(toDays)}: ${FILLED_WITH[basis] ?? basis}`,
+      `${when(gap.fromDays)} to ${when(gap.toDays)}: ${filledWithWords(gap)}`,
     ],
   );
   return {
@@ -144,7 +151,14 @@ export function whyAnswer({gaps, futures, figures, before, learned, doubts}: Why
   });
   const opened = doubts === null ? undefined : weighed(doubts);
   return {
-    gaps: gaps.map(({fromDays, toDays, basis}) => ({from: iso(fromDays), to: iso(toDays), filledBy: basis})),
+    gaps: gaps.map(({fromDays, toDays, basis, of = null, movedC = null, sdC = null}) => ({
+      from: iso(fromDays),
+      to: iso(toDays),
+      filledBy: basis,
+      of,
+      movedC,
+      sdC,
+    })),
     futures,
     before: state(before),
     learned: learned.map(({atDays, entries, ...step}: LearnedStep) => ({

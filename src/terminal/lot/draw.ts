@@ -11,6 +11,7 @@ import {MS_PER_DAY} from '../../records/entry.ts';
 import {outcomeOf} from '../../records/outcome.ts';
 import type {Lot} from '../../records/state.ts';
 import {lineOf} from '../../work/daybook.ts';
+import {warmthWords} from '../../work/forecast-said.ts';
 import {outcomeSections} from '../../work/outcome-text.ts';
 import type {Outlook} from '../../work/outlook.ts';
 import {aliveWords, candidateWords, shortDay, statusWords, windowWords} from '../forecast-words.ts';
@@ -144,6 +145,7 @@ function summary(outlook: Outlook, view: View, room: Room): Line[] {
       ` look from ${shortDay(forecast.startCheckingDays, civil, now)}   next ${shortDay(forecast.nextCheckDays, civil, now)}   may be ${candidateWords(outlook)}`,
     ),
     line(` readings cover ${Math.round(readings.coverage * 100)} % of its life`, 'expected'),
+    ...wrap(warmthWords(outlook) ?? '', room.columns - 2).map(text => line(` ${text}`, 'expected')),
     ...forecast.assumptions
       .flatMap(text => wrap(text, room.columns - 2))
       .map(text => line(` ${text}`, 'expected')),

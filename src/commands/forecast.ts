@@ -1,7 +1,9 @@
 import {InvalidArgumentError} from 'commander';
+import {Refusal} from '../records/refusal.ts';
 import {openDesk} from '../work/desk.ts';
 import {forecastAnswer} from '../work/forecast-answer.ts';
 import {forecastSaid} from '../work/forecast-said.ts';
+import {lessonsOf} from '../work/lessons.ts';
 import {outlooks} from '../work/outlook.ts';
 import {why} from '../work/why.ts';
 import {whyAnswer} from '../work/why-words.ts';
@@ -15,6 +17,7 @@ export const command: Command = {
       .argument('[lot...]', 'lots (default: all that are open)')
       .option('--hold <C>', 'as if held at this temperature from now on', numberWord)
       .option('--published', 'with the published pace and survival, leaving out what finished lots taught')
+      .option('--own', 'with what finished lots taught, also where the room is set to leave it out')
       .option(
         '--futures <number>',
         'how many futures of temperature the dates are taken over',
@@ -24,14 +27,16 @@ export const command: Command = {
       .option('--why', 'what it rests on: readings, candidates, figures and their sources');
     examples(command, 'forecast', 'forecast 26-031-A --why', 'forecast 26-031-A --hold 22');
   },
-  async run(invocation, codes, {hold, why: whyAsked, published, futures}) {
+  async run(invocation, codes, {hold, why: whyAsked, published, own, futures}) {
     const desk = await openDesk(invocation, codes.length === 0 ? 'open' : 'all');
-    const lessons = published === true ? {lessons: []} : {};
+    if (published === true && own === true)
+      throw new Refusal('it is asked both ways', '--published --own', 'Give one of them.');
+    const lessons = published === true ? [] : own === true ? await lessonsOf(desk) : undefined;
     const answers = await outlooks(desk, {
       codes: codes.length === 0 ? undefined : codes,
       holdC: typeof hold === 'number' ? hold : undefined,
       futures: typeof futures === 'number' ? futures : undefined,
-      ...lessons,
+      lessons,
     });
     const reasons =
       whyAsked === true
@@ -40,7 +45,7 @@ export const command: Command = {
               why(desk, {
                 lot: lot.code,
                 holdC: typeof hold === 'number' ? hold : undefined,
-                published: published === true,
+                lessons,
               }),
             ),
           )

@@ -199,6 +199,11 @@ export const commands: readonly CommandEntry[] = [
     {name: 'rule', summary: 'a care rule, or a change to one', load: () => import('./rule.ts')},
     {name: 'calendar', summary: 'opening hours and closed days', load: () => import('./calendar.ts')},
     {name: 'person', summary: 'who works here, on which days', load: () => import('./person.ts')},
+    {
+      name: 'setting',
+      summary: 'whether finished lots are learned from, and when it is midsummer',
+      load: () => import('./setting.ts'),
+    },
     {name: 'apply', summary: 'records from a file, all or nothing', load: () => import('./apply.ts')},
     {name: 'schema', summary: 'the JSON Schema of all records', load: () => import('./schema.ts')},
     {name: 'void', summary: 'an entry was wrong', load: () => import('./void.ts')},

@@ -17,7 +17,7 @@ export interface Clues {
   /** Length of the body now. */
   readonly lengthMm?: number | undefined;
   readonly stages?: readonly Stage[] | undefined;
-  /** 1 to 12, when it was found. */
+  /** 1 to 12 of the northern year, when it was found. */
   readonly month?: number | undefined;
   readonly method?: string | undefined;
   readonly unitType?: string | undefined;

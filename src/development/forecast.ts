@@ -52,7 +52,7 @@ function forecastOf(request: ForecastRequest): LotForecast {
       'No profile says how fast they develop: a candidate, even only an order or a guild, would give dates.',
     ]);
 
-  const rest = restOf(candidates, priorOf(candidates), found, course, nowDays);
+  const rest = restOf(candidates, priorOf(candidates), found, course, nowDays, request.seasonLagDays ?? 0);
   const rests = rest.chance >= MOSTLY;
   const wakesDays = rest.chill?.completeDays ?? null;
   if (rests && wakesDays === null)

@@ -75,6 +75,8 @@ export interface ForecastRequest {
   /** A person closed the lot. */
   readonly closed: boolean;
   readonly sightings: readonly SeenAnimals[];
+  /** Days by which the year where they come from lies behind that of the north, of which profiles tell the months. */
+  readonly seasonLagDays?: number | undefined;
   /** Every time somebody looked for adults, in order of time. */
   readonly looksDays: readonly number[];
   /** Share of animals that reach the adult, from the room's own finished lots; null: the profiles' own. */

@@ -1,6 +1,7 @@
 // Animals that rest (diapause) before they go on, and the cold that ends it.
 import {MS_PER_DAY} from '../records/entry.ts';
 import type {Profile} from '../records/schema/index.ts';
+import {monthOfSeason} from '../records/season.ts';
 import {doseCourse} from '../thermal/dose.ts';
 import type {RateModel} from '../thermal/rate.ts';
 import {asShare} from './chance-words.ts';
@@ -47,6 +48,7 @@ export function restOf(
   classes: readonly FounderClass[],
   course: Temperatures,
   nowDays: number,
+  lagDays: number,
 ): Rest {
   const all = classes.reduce((sum, {count}) => sum + count, 0);
   let chance = 0;
@@ -54,7 +56,7 @@ export function restOf(
   let heaviest: {readonly weight: number; readonly entry: Entry} | undefined;
   candidates.forEach(({profile}, i) => {
     for (const founders of classes) {
-      const entry = entryFor(profile, founders);
+      const entry = entryFor(profile, founders, lagDays);
       if (entry === undefined) continue;
       const weight = (entry.chance * weights[i]! * founders.count) / all;
       chance += weight;
@@ -108,8 +110,8 @@ function amountOf(amount: number, {unit}: Chill): string {
 }
 
 /** The month is that of the day it joined the lot; a larva's chance holds for its instars too. */
-function entryFor({diapause}: Profile, {stage, atDays}: FounderClass): Entry | undefined {
-  const month = new Date(atDays * MS_PER_DAY).getUTCMonth() + 1;
+function entryFor({diapause}: Profile, {stage, atDays}: FounderClass, lagDays: number): Entry | undefined {
+  const month = monthOfSeason(atDays * MS_PER_DAY, lagDays);
   return diapause
     .filter(
       entry =>

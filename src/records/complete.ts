@@ -72,7 +72,8 @@ function standingName(record: RoomRecord): string | undefined {
     case 'person':
       return `person ${record.name}`;
     case 'calendar':
-      return 'calendar';
+    case 'setting':
+      return record.record;
     default:
       return undefined;
   }

@@ -42,6 +42,7 @@ const STANDING: ReadonlySet<RoomRecord['record']> = new Set([
   'profile',
   'person',
   'calendar',
+  'setting',
 ]);
 
 function holdsFrom(entry: Entry): Instant {

@@ -1,4 +1,4 @@
-// Sentences about the room's furniture: units, loggers, samples, rules, profiles, hours, people.
+// Sentences about the room's furniture: units, loggers, samples, rules, profiles, hours, people, settings.
 import {whenWritten} from './plain-words.ts';
 import type {RecordOf, RoomRecord} from './schema/index.ts';
 
@@ -37,9 +37,21 @@ export function roomSentence(record: RoomRecord): string {
       return 'opening hours and closed days set';
     case 'person':
       return `works in the room: ${record.name}`;
+    case 'setting':
+      return settingSentence(record);
     default:
       return `${record.record} recorded`;
   }
+}
+
+function settingSentence({finishedLots, midsummer}: RecordOf<'setting'>): string {
+  const said = [
+    ...(finishedLots === undefined
+      ? []
+      : [`forecasts begin ${finishedLots === 'used' ? 'from what finished lots taught' : 'as published'}`]),
+    ...(midsummer === undefined ? [] : [`midsummer is on ${midsummer}`]),
+  ];
+  return `set for the room: ${said.length === 0 ? 'nothing' : said.join('; ')}`;
 }
 
 const kinds = {

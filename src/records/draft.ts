@@ -33,6 +33,7 @@ export function emptyRoom(asOf: Instant): RoomDraft {
     rules: new Map(),
     profiles: new Map(),
     people: new Map(),
+    settings: {},
     care: [],
     acknowledged: new Map(),
     masks: [],

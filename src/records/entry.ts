@@ -14,7 +14,7 @@ export interface Entry {
   readonly by: string;
   /**
    * The record with every instant carrying its offset. `at` is filled in, save where a sample or what stands and
-   * holds (a unit, logger, rule, profile, person, calendar) is first named without it: that holds from the beginning.
+   * holds (a unit, logger, rule, profile, person, calendar, setting) is first named without it: that holds from the beginning.
    */
   readonly record: RoomRecord;
 }

@@ -1,4 +1,4 @@
-// What stands and holds in a room: loggers, units, samples, rules, profiles, calendar, people.
+// What stands and holds in a room: loggers, units, samples, rules, profiles, calendar, people, settings.
 import type {Dated} from './counting.ts';
 import type {RoomDraft} from './draft.ts';
 import {atOf, type Instant} from './entry.ts';
@@ -49,6 +49,9 @@ export function furnish(room: RoomDraft, {at, entry}: Dated): void {
       break;
     case 'person':
       room.people.set(record.name, factsOf(record));
+      break;
+    case 'setting':
+      room.settings = {...room.settings, ...factsOf(record)};
       break;
   }
 }

@@ -8,7 +8,7 @@ export type History<Value> = readonly {readonly from: Instant; readonly value: V
 
 /** What says that a record is one, when, and how it came to be; the rest is what it tells. */
 export type Header = 'record' | 'key' | 'recordedAt' | 'sure' | 'replaces' | 'at';
-type Facts<Kind extends 'logger' | 'unit' | 'sample' | 'rule' | 'calendar' | 'person'> = Omit<
+type Facts<Kind extends 'logger' | 'unit' | 'sample' | 'rule' | 'calendar' | 'person' | 'setting'> = Omit<
   RecordOf<Kind>,
   Header
 >;
@@ -18,6 +18,7 @@ export type Unit = With<Facts<'unit'>, 'type' | 'place'>;
 export type Rule = Facts<'rule'>;
 export type Calendar = Facts<'calendar'>;
 export type Person = Facts<'person'>;
+export type Settings = Facts<'setting'>;
 
 /** A field sample, or a part of one that is sorted by itself and has the facts of the whole. */
 export interface Sample extends Readonly<Facts<'sample'>> {
@@ -232,6 +233,7 @@ export interface RoomState {
   readonly profiles: ReadonlyMap<string, Profile>;
   readonly calendar?: Calendar;
   readonly people: ReadonlyMap<string, Person>;
+  readonly settings: Settings;
   readonly care: readonly CareDone[];
   readonly acknowledged: ReadonlyMap<string, {readonly at: Instant; readonly done: string}>;
   readonly masks: readonly Mask[];

@@ -63,7 +63,15 @@ export function leavingAmong(
   return leaving;
 }
 
-const FURNITURE: ReadonlySet<string> = new Set(['logger', 'unit', 'rule', 'calendar', 'person', 'profile']);
+const FURNITURE: ReadonlySet<string> = new Set([
+  'logger',
+  'unit',
+  'rule',
+  'calendar',
+  'person',
+  'profile',
+  'setting',
+]);
 
 /** The field sample that a part of one belongs to; any other code as it is. */
 function wholeOf({samples}: RoomState, code: string): string {

@@ -9,6 +9,7 @@ import {isHidden} from '../records/fold-lots.ts';
 import {type Line, lineOf, ownLineOf, type SeenInLine, staysOf} from '../records/lineage.ts';
 import {Refusal} from '../records/refusal.ts';
 import type {Profile} from '../records/schema/index.ts';
+import {seasonLagDays} from '../records/season.ts';
 import {total} from '../records/stage.ts';
 import type {Lot} from '../records/state.ts';
 import {coursesOf} from './courses.ts';
@@ -97,7 +98,13 @@ export function caser(
     const course = heldInTurn(await courses(stays, span), otherwise.heldEach);
     const known = await profiles;
     const experience = experienceOf(lot, known, await lessons);
-    const request = {...requestFor(lot, line, known, experience), ...shared, course, ...otherwise.asked};
+    const request = {
+      ...requestFor(lot, line, known, experience),
+      ...shared,
+      seasonLagDays: seasonLagDays(state, lot.sample),
+      course,
+      ...otherwise.asked,
+    };
     return {request, course, unit: stays.at(-1)!.unit, experience};
   };
 }

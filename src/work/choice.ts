@@ -1,6 +1,7 @@
 // What a lot may be: from what is recorded of it and what a person adds, suggestions with weights and reasons.
 import {type Clues, type Suggestion, suggest} from '../development/choosing.ts';
 import {Refusal} from '../records/refusal.ts';
+import {monthOfSeason, seasonLagDays} from '../records/season.ts';
 import {total} from '../records/stage.ts';
 import {type Lot, type RoomState, valueAt} from '../records/state.ts';
 import {SAT, type Sat, satIn} from '../records/where-it-sat.ts';
@@ -22,7 +23,7 @@ export async function choicesFor(clues: Clues, state?: RoomState): Promise<Choic
 }
 
 /** What the daybook already says: name, host, where it sat, method, month, stages, the kind of unit. */
-export function cluesOf(lot: Lot, {state, now, civil}: Desk): Clues {
+export function cluesOf(lot: Lot, {state, now}: Desk): Clues {
   const sample = state.samples.get(lot.sample);
   const unit = state.units.get(lot.stays.at(-1)?.unit ?? '');
   const noted = [lot.material?.what, sample?.substrate].map(satIn);
@@ -33,7 +34,7 @@ export function cluesOf(lot: Lot, {state, now, civil}: Desk): Clues {
     host: sample?.host,
     sat: noted.find(sat => sat !== undefined) ?? waterIn(sample?.habitat),
     method: sample?.method,
-    month: Number(civil.dayOf(lot.startedAt).slice(5, 7)),
+    month: monthOfSeason(lot.startedAt, seasonLagDays(state, lot.sample)),
     stages: stages.length === 0 ? undefined : stages,
     unitType: unit === undefined ? undefined : valueAt(unit, now).type,
   };

@@ -23,6 +23,10 @@ import {shifted} from './shift.ts';
 
 /** The day of the season that becomes today. */
 const SEASON_DAY: Day = '2026-06-12';
+/** Midsummer of the season as it is written; chances of rest (diapause) go by it. */
+const MIDSUMMER: Day = '2026-06-21';
+/** The day on which its daybook begins. */
+const FIRST_DAY: Day = '2026-02-02';
 /** The lot whose specimens have their labels. */
 const LABELLED = '26-014-A';
 const LOGGERS = ['L1', 'L2', 'L3'];
@@ -44,11 +48,17 @@ export async function makeDemo(session: Session, dir: string | undefined): Promi
   await createRoom(folder, {name: 'example room', zone, by: session.by, now});
   const days = numberOfDay(civil.dayOf(now)) - numberOfDay(SEASON_DAY);
   const there = {...session, dir: folder, by: WRITER};
-  await record(there, await seasonUntil(now, days, civil));
+  await record(there, [midsummerOf(days, civil), ...(await seasonUntil(now, days, civil))]);
   const readings = LOGGERS.flatMap(logger => readingsOf(logger, now, days, civil));
   await changeRoom(folder, async () => ({entries: [], readings}), {by: WRITER, now});
   await rememberLabels(there, {lots: [LABELLED]});
   return folder;
+}
+
+/** Whatever month it is, the country that the season is invented for has early summer; it is known from the first day. */
+function midsummerOf(days: number, civil: Civil): object {
+  const midsummer = civil.addDays(MIDSUMMER, days).slice('yyyy-'.length);
+  return {record: 'setting', midsummer, recordedAt: `${civil.addDays(FIRST_DAY, days)}T08:30`};
 }
 
 async function seasonUntil(now: Instant, days: number, civil: Civil): Promise<unknown[]> {

@@ -73,8 +73,8 @@ function expectationOf(
 }
 
 /**
- * The climate, the furniture, the calendar, the finished lots and the day, which all lots share. While nothing is read or seen, an hour
- * more changes next to nothing of when to look; so what was worked out in the morning serves the whole day.
+ * The climate, the furniture, the calendar, the settings, the finished lots and the day, which all lots share. While nothing is read
+ * or seen, an hour more changes next to nothing of when to look; so what was worked out in the morning serves the whole day.
  */
 export function fingerprintOfRoom({state, room, civil, now}: Desk): string {
   const furniture = [...state.units.values(), ...state.loggers.values()];
@@ -87,7 +87,17 @@ export function fingerprintOfRoom({state, room, civil, now}: Desk): string {
   ];
   const finished = finishedLots(state).map(({code, entries}) => [code, entries.length]);
   const day = civil.dayOf(now);
-  return hashOf([version, furniture, spans, state.masks, byHand, state.calendar, day, finished]);
+  return hashOf([
+    version,
+    furniture,
+    spans,
+    state.masks,
+    byHand,
+    state.calendar,
+    state.settings,
+    day,
+    finished,
+  ]);
 }
 
 /** What the forecast of one lot rests on, beside the time. */

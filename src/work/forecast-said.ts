@@ -78,6 +78,8 @@ function facts(outlook: Outlook, desk: Desk): SaidLine[] {
         'begins from',
         `${Math.exp(own.lnMean).toFixed(2)} for ${profile}, as ${own.lots === 1 ? 'a finished lot' : `${own.lots} finished lots`} of this room went`,
       ]);
+  if (desk.state.settings.finishedLots === 'left-out' && experience.every(({pace: own}) => own === null))
+    lines.push(['begins from', 'the published figures: the room is set to leave finished lots out']);
   return lines;
 }
 

@@ -33,6 +33,11 @@ export async function lessonsOf(desk: Desk): Promise<readonly LotLesson[]> {
   return Object.values(all).map(({lesson}) => lesson);
 }
 
+/** Those that forecasts begin from: none where the room is set to begin as published. */
+export async function lessonsUsed(desk: Desk): Promise<readonly LotLesson[]> {
+  return desk.state.settings.finishedLots === 'left-out' ? [] : lessonsOf(desk);
+}
+
 /** Closed lots whose animals were counted and some of which emerged. */
 export function finishedLots({lots}: Pick<RoomState, 'lots'>): Lot[] {
   return [...lots.values()].filter(

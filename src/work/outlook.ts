@@ -11,7 +11,7 @@ import {type Case, type CaseQuestion, caser, type Otherwise} from './cases.ts';
 import type {Desk} from './desk.ts';
 import {type EstimatedWarmth, estimatedWarmth} from './estimated-warmth.ts';
 import type {Experience} from './experience.ts';
-import {lessonsOf} from './lessons.ts';
+import {lessonsUsed} from './lessons.ts';
 
 const WEEK_DAYS = 7;
 
@@ -30,7 +30,9 @@ export interface Outlook {
   readonly expectedC: number | null;
 }
 
-export interface OutlookQuestion extends Partial<CaseQuestion> {
+export interface OutlookQuestion extends Partial<Omit<CaseQuestion, 'lessons'>> {
+  /** Default: those that the room is set to use. */
+  readonly lessons?: CaseQuestion['lessons'] | undefined;
   /** Default: every open lot. */
   readonly codes?: readonly string[] | undefined;
 }
@@ -57,7 +59,7 @@ export function outlooker(
   lots: readonly Lot[],
   question: Omit<OutlookQuestion, 'codes'> = {},
 ): OutlookOf {
-  const caseOf = caser(desk, lots, {...question, lessons: question.lessons ?? lessonsOf(desk)});
+  const caseOf = caser(desk, lots, {...question, lessons: question.lessons ?? lessonsUsed(desk)});
   return async (lot, otherwise = {}) => outlookFrom(lot, await caseOf(lot, otherwise));
 }
 

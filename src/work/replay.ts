@@ -13,6 +13,7 @@ const ABOUT_ALL: ReadonlySet<RoomRecord['record']> = new Set([
   'sample',
   'profile',
   'calendar',
+  'setting',
   'mask',
   'reading',
   'extremes',

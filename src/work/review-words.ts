@@ -11,11 +11,17 @@ const WHEN_WORDS: Readonly<Record<When, string>> = {
   'three-days': '3 d before',
 };
 
-export function reviewWords({lots, forecasts, profiles, replayed}: Review, {civil, now}: Desk): SaidLines {
+export function reviewWords(
+  {lots, forecasts, profiles, replayed, passedOver}: Review,
+  {civil, now, state}: Desk,
+): SaidLines {
   if (replayed.length === 0)
     return {
       title: `looking back · ${lots === 0 ? 'no lot is finished' : `${lots} finished, none with a forecast`}`,
-      lines: [['', 'A lot counts when it is closed and adults of it came out.']],
+      lines: [
+        ['', 'A lot counts when it is closed and adults of it came out.'],
+        ...passedOverLines(passedOver),
+      ],
     };
   const day = (days: number) => dayWords(civil.dayOf(days * MS_PER_DAY), civil, now);
   return {
@@ -28,6 +34,9 @@ export function reviewWords({lots, forecasts, profiles, replayed}: Review, {civi
         ...skillLines(own),
         ...experienceLines(experience),
       ]),
+      ...(state.settings.finishedLots === 'left-out'
+        ? [['left out', 'As the room is set, the next lots begin as published all the same.'] as const]
+        : []),
       ['', ''],
       ...replayed.map(
         ({lot, when, p50, outcome}): SaidLine => [
@@ -35,8 +44,24 @@ export function reviewWords({lots, forecasts, profiles, replayed}: Review, {civi
           `${WHEN_WORDS[when]}: said ${day(p50)}, was ${day(outcome)}, ${error(p50 - outcome)}`,
         ],
       ),
+      ...passedOverLines(passedOver),
     ],
   };
+}
+
+/** How many forecasts say nothing of how good they were, and why. */
+function passedOverLines(passedOver: Review['passedOver']): SaidLine[] {
+  if (passedOver.length === 0) return [];
+  const whys = [...new Set(passedOver.map(({why}) => why))];
+  return [
+    ['', ''],
+    ...whys.map((why, i): SaidLine => {
+      const of = passedOver
+        .filter(each => each.why === why)
+        .map(({lot, when}) => (when === null ? lot : `${lot} ${WHEN_WORDS[when]}`));
+      return [i === 0 ? 'not judged' : '', `${of.length}: ${why} (${of.join(', ')})`];
+    }),
+  ];
 }
 
 function skillLines(forecasts: readonly SkillWhen[]): SaidLine[] {
@@ -75,11 +100,15 @@ function error(days: number): string {
   return `${Math.abs(days).toFixed(1)} d too ${days > 0 ? 'late' : 'early'}`;
 }
 
-export function reviewAnswer({lots, forecasts, profiles, replayed}: Review, {civil}: Desk) {
+export function reviewAnswer(
+  {lots, forecasts, profiles, replayed, passedOver}: Review,
+  {civil, state}: Desk,
+) {
   const iso = (days: number | null) => (days === null ? null : civil.iso(days * MS_PER_DAY));
   return {
     lots,
     forecasts,
+    finishedLots: state.settings.finishedLots ?? 'used',
     profiles: profiles.map(({experience: {pace, survival}, ...one}) => ({
       ...one,
       pace:
@@ -96,5 +125,6 @@ export function reviewAnswer({lots, forecasts, profiles, replayed}: Review, {civ
       half: {p10: iso(p10), p50: iso(p50), p90: iso(p90)},
       outcome: iso(outcome),
     })),
+    passedOver,
   };
 }

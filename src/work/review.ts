@@ -1,4 +1,7 @@
 // Looking back: what was forecast for lots that are finished, by what was known then, against what came.
+import type {LotForecast} from '../development/answer.ts';
+import {asShare} from '../development/chance-words.ts';
+import {MOSTLY} from '../development/rest.ts';
 import {halfOutDays, type Looked, type Skill, skillOf} from '../development/skill.ts';
 import type {Day} from '../records/civil.ts';
 import {type Instant, instantOf, MS_PER_DAY} from '../records/entry.ts';
@@ -26,11 +29,20 @@ export interface Replayed extends Looked {
   readonly asOf: Instant;
 }
 
+/** A forecast that cannot be held against what came. */
+export interface PassedOver {
+  readonly lot: string;
+  /** Null where it is so of all of the lot's. */
+  readonly when: When | null;
+  readonly why: string;
+}
+
 export interface Review {
   readonly lots: number;
   readonly forecasts: readonly SkillWhen[];
   readonly profiles: readonly ProfileReview[];
   readonly replayed: readonly Replayed[];
+  readonly passedOver: readonly PassedOver[];
 }
 
 export interface ProfileReview {
@@ -50,12 +62,18 @@ export async function review(desk: Desk, since?: Day): Promise<Review> {
     ({closed}) => since === undefined || desk.civil.dayOf(closed!.at) >= since,
   );
   const replayed: Replayed[] = [];
+  const passedOver: PassedOver[] = [];
   const profileOf = new Map(lessons.map(({lot, candidates}) => [lot, candidates[0]?.profile] as const));
   const reviewed = lots.flatMap(lot => {
     const profile = profileOf.get(lot.code) ?? lot.candidates[0]?.profile;
-    return profile === undefined ? [] : [{lot, profile}];
+    if (profile !== undefined) return [{lot, profile}];
+    passedOver.push({lot: lot.code, when: null, why: 'it has no candidate'});
+    return [];
   });
-  for (const {lot, profile} of reviewed) replayed.push(...(await replay(lot, profile, desk, lessons)));
+  for (const {lot, profile} of reviewed)
+    for (const told of await replay(lot, profile, desk, lessons))
+      if ('why' in told) passedOver.push(told);
+      else replayed.push(told);
   const codes = [...new Set(reviewed.map(({profile}) => profile))].sort();
   const profiles = await profilesOf(codes, desk.state);
   return {
@@ -72,6 +90,7 @@ export async function review(desk: Desk, since?: Day): Promise<Review> {
       };
     }),
     replayed,
+    passedOver,
   };
 }
 
@@ -85,10 +104,13 @@ async function replay(
   profile: string,
   desk: Desk,
   lessons: readonly LotLesson[],
-): Promise<Replayed[]> {
+): Promise<(Replayed | PassedOver)[]> {
   const {request} = await caser(desk, [lot], {futures: 0, lessons: [], alone: true})(lot);
   const outcome = halfOutDays(request.sightings);
-  if (outcome === undefined) return [];
+  if (outcome === undefined)
+    return [
+      {lot: lot.code, when: null, why: 'its adults came in another lot that it was split into or from'},
+    ];
   const start = startOf(lot) / MS_PER_DAY;
   const instants: Record<When, number> = {
     start,
@@ -96,20 +118,36 @@ async function replay(
     'three-days': outcome - BEFORE_DAYS,
   };
   const deskAt = replayOf(desk, lot);
-  const told: Replayed[] = [];
+  const told: (Replayed | PassedOver)[] = [];
   for (const when of WHENS) {
+    const passOver = (why: string) => told.push({lot: lot.code, when, why});
     const asOf = instants[when] * MS_PER_DAY;
-    if (instants[when] < start || instants[when] >= outcome) continue;
+    if (instants[when] < start || instants[when] >= outcome) {
+      passOver('the lot was not written down by then');
+      continue;
+    }
     const then = deskAt(asOf);
     const lotThen = then.state.lots.get(lot.code);
-    if (lotThen === undefined || lotThen.closed !== undefined) continue;
+    if (lotThen === undefined || lotThen.closed !== undefined) {
+      passOver('by what was written down then it was no open lot');
+      continue;
+    }
     const known = lessons.filter(({knownAt}) => knownAt <= asOf);
-    const {forecast} = await outlooker(then, [lotThen], {lessons: known})(lotThen);
+    const used = then.state.settings.finishedLots === 'left-out' ? [] : known;
+    const {forecast} = await outlooker(then, [lotThen], {lessons: used})(lotThen);
     const {half} = forecast;
-    if (half === null || half.p50 === null) continue;
-    told.push({lot: lot.code, profile, when, asOf, p10: half.p10, p50: half.p50, p90: half.p90, outcome});
+    if (half === null || half.p50 === null) passOver(whyUndated(forecast));
+    else
+      told.push({lot: lot.code, profile, when, asOf, p10: half.p10, p50: half.p50, p90: half.p90, outcome});
   }
   return told;
+}
+
+/** Why no date was given, as it was said then. */
+function whyUndated({rest, status, assumptions}: LotForecast): string {
+  if (rest.chance >= MOSTLY) return `no date then: ${asShare(rest.chance)} were taken to rest`;
+  if (status === 'unknown') return `no date then: ${assumptions[0]}`;
+  return 'no date then: at the temperatures expected then, half would not have been out within 400 days';
 }
 
 /** When the lot began and that was written down. */

@@ -3,11 +3,11 @@ import type {Stretch} from '../climate/course.ts';
 import type {LotForecast, Window} from '../development/answer.ts';
 import type {Doubts} from '../development/doubts.ts';
 import {forecastLot} from '../development/forecast.ts';
-import {caser} from './cases.ts';
+import {type CaseQuestion, caser} from './cases.ts';
 import {lineOf} from './daybook.ts';
 import type {Desk} from './desk.ts';
 import {type FigureSource, figuresBehind} from './figures.ts';
-import {lessonsOf} from './lessons.ts';
+import {lessonsUsed} from './lessons.ts';
 import {lotOf, type Outlook, outlookFrom} from './outlook.ts';
 
 /** What one look taught. */
@@ -45,13 +45,16 @@ const READ: ReadonlySet<Stretch['basis']> = new Set(['logger', 'extremes', 'hand
 export interface WhyQuestion {
   readonly lot: string;
   readonly holdC?: number | undefined;
-  readonly published?: boolean;
+  /** Default: those that the room is set to use. */
+  readonly lessons?: CaseQuestion['lessons'] | undefined;
 }
 
 /** @throws Refusal for a code that is no lot */
-export async function why(desk: Desk, {lot: code, holdC, published}: WhyQuestion): Promise<Why> {
+export async function why(
+  desk: Desk,
+  {lot: code, holdC, lessons = lessonsUsed(desk)}: WhyQuestion,
+): Promise<Why> {
   const lot = lotOf(desk, code);
-  const lessons = published === true ? [] : lessonsOf(desk);
   const known = await caser(desk, [lot], {holdC, lessons})(lot, {asked: {doubts: true}});
   const outlook = outlookFrom(lot, known);
   const {course, request} = known;

@@ -41,6 +41,7 @@ interface Review {
     readonly pace: {readonly p50: number; readonly lots: number};
   }[];
   readonly replayed: readonly {readonly lot: string; readonly when: string; readonly half: Times}[];
+  readonly passedOver: readonly {readonly lot: string; readonly when: string; readonly why: string}[];
 }
 
 /** Of 100 degree-days above 10 °C, individuals nearly alike: ten days at 20 °C. */
@@ -197,6 +198,18 @@ describe('teneral review', () => {
     expect(own!.experience[0]).toMatchObject({profile: 'invented', pace: {lots: 3}});
     expect(room.at(START, 'forecast', 'A').out).toContain('begins from');
     expect(published!.experience).toEqual([]);
+  });
+
+  it('leaves them out as long as the room is set so, and says it', () => {
+    const pace = (...words: string[]) => room.ask<Told[]>(START, 'forecast', 'A', ...words)[0]!.pace.p50;
+    const own = pace();
+    granted(room.apply(START, [{record: 'setting', finishedLots: 'left-out'}]));
+    expect(pace()).toBeCloseTo(1, 2);
+    expect(pace('--own')).toBe(own);
+    expect(room.at(START, 'forecast', 'A').out).toContain('set to leave finished lots out');
+    expect(room.at(START, 'review').out).toContain('begin as published');
+    granted(room.apply(START, [{record: 'setting', finishedLots: 'used'}]));
+    expect(pace()).toBe(own);
   });
 
   it('asked why, a forecast says what each entry taught and what would narrow it most', () => {

@@ -44,16 +44,17 @@ test('the first record of a sample, unit or logger holds from the beginning, a c
   expect([again, known]).toMatchObject([{at: day(5)}, {at: day(5)}]);
 });
 
-test('so it is with a profile, a rule, a person and the calendar', () => {
-  const [profile, rule, person, calendar, ...again] = completed(
+test('so it is with a profile, a rule, a person, the calendar and a setting', () => {
+  const [profile, rule, person, calendar, setting, ...again] = completed(
     ...[...Array(2)].flatMap(() => [
       bug as Written,
       {record: 'rule', code: 'r', task: 'feed', every: {days: 2}},
       {record: 'person', name: 'Ines'},
       {record: 'calendar', open: {mon: ['08:00-17:00']}},
+      {record: 'setting', finishedLots: 'used'},
     ]),
   );
-  for (const first of [profile, rule, person, calendar]) expect(first).not.toHaveProperty('at');
+  for (const first of [profile, rule, person, calendar, setting]) expect(first).not.toHaveProperty('at');
   for (const later of again) expect(later).toMatchObject({at: day(5)});
 });
 

@@ -8,6 +8,7 @@ import * as labels from './labels.ts';
 import * as lots from './lots.ts';
 import * as profile from './profile.ts';
 import * as samples from './samples.ts';
+import * as settings from './settings.ts';
 import * as specimens from './specimens.ts';
 import * as units from './units.ts';
 import {refusalFor} from './wording.ts';
@@ -43,6 +44,7 @@ const schemas = {
   rule: care.rule,
   calendar: units.calendar,
   person: units.person,
+  setting: settings.setting,
   care: care.care,
   skip: care.skip,
   acknowledge: care.acknowledge,

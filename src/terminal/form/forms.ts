@@ -2,6 +2,7 @@
 import type {Form} from './field.ts';
 import * as instruments from './instrument-forms.ts';
 import * as lots from './lot-forms.ts';
+import * as room from './room-forms.ts';
 import * as samples from './sample-forms.ts';
 import * as specimens from './specimen-forms.ts';
 
@@ -27,6 +28,7 @@ export const forms = {
   extremes: instruments.extremes,
   identify: specimens.identify,
   prepare: specimens.prepare,
+  setting: room.setting,
   void: specimens.voidEntry,
   correct: specimens.correctEntry,
 } as const satisfies Readonly<Record<string, Form>>;
@@ -78,5 +80,13 @@ export const acts: Readonly<Record<Subject, readonly Act[]>> = {
     {key: 'e', form: 'lot', says: 'eggs she laid begin a lot'},
     ...WRONG,
   ],
-  room: [{key: 's', form: 'sample', says: 'a field sample was brought in'}, ...WRONG],
+  room: [
+    {key: 's', form: 'sample', says: 'a field sample was brought in'},
+    {
+      key: 'h',
+      form: 'setting',
+      says: 'what holds for the room: finished lots learned from or not, midsummer',
+    },
+    ...WRONG,
+  ],
 };

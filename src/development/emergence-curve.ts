@@ -14,7 +14,7 @@ import type {Part, Statistic} from './statistics.ts';
 export type EmergenceCurves = (statistic: Statistic, atDays: number) => number;
 
 /** Nodes of a curve over the doses that matter. */
-const NODES = 1024;
+const NODES = 1536;
 
 /** What lines come to whose animals run through any future alike. */
 interface Curve {

@@ -10,6 +10,10 @@ export interface PacePiece {
   readonly sd: number;
 }
 
+/** Next to nothing of a piece lies beyond so many of its standard deviations. */
+const FAR = 6;
+const CLOSE = 1e-7;
+
 /** The pace's distribution. Of a group's speed only a part is pace: the rest is which member it is. */
 export function paceOf(lines: readonly PaceLine[]): LotForecast['pace'] {
   const pieces = alikeTogether(lines.flatMap(pacePieces));
@@ -18,9 +22,9 @@ export function paceOf(lines: readonly PaceLine[]): LotForecast['pace'] {
   const share = (lnPace: number) =>
     pieces.reduce((sum, {weight, mean, sd}) => sum + weight * below(lnPace, mean, sd), 0) / whole;
   const at = (chance: number) => {
-    let low = -5;
-    let high = 5;
-    for (let i = 0; i < 50; i++) {
+    let low = Math.min(...pieces.map(({mean, sd}) => mean - FAR * sd));
+    let high = Math.max(...pieces.map(({mean, sd}) => mean + FAR * sd));
+    while (high - low > CLOSE) {
       const middle = (low + high) / 2;
       if (share(middle) < chance) low = middle;
       else high = middle;

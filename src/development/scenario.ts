@@ -37,9 +37,9 @@ export interface PaceLine {
 }
 
 const CLOSEST = 0.175;
-const FARTHEST = 0.7;
+const FARTHEST = 0.9;
 /** So many standard deviations of individuals blur what lies between two paces. */
-const INDIVIDUALS = 1.4;
+const INDIVIDUALS = 1.8;
 
 /**
  * How far apart paces may be. Between them the animals are interpolated: exactly where all stages count alike; else

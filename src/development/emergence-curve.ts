@@ -194,10 +194,11 @@ function curveOf(
   wanted: readonly Statistic[],
 ): Curve {
   const parts = lines.map(({points}) => points.map(point => prospects.get(point)?.parts ?? []));
+  const goingOn = lines.map(line => weighedByThoseGoingOn(line, prospects));
   const [from, to] = reachOf(lines, parts);
   const shares = wanted.map(() => rampsBetween(from, to, NODES));
   let laid = 0;
-  lines.forEach((line, i) => {
+  goingOn.forEach((line, i) => {
     laid += layLine(line, parts[i]!, (statistic, a, b, mass) =>
       layEvenly(shares[wanted.indexOf(statistic)]!, a, b, mass),
     );
@@ -212,9 +213,16 @@ function curveOf(
     origin: lines[0]!.points[0]!.tempo.origins.at(-1)!,
     shares,
     laid,
-    pace: meanPace(lines),
+    pace: meanPace(goingOn),
     candidate,
   };
+}
+
+/** An animal that emerges is the likelier of a point, the more of its animals go on. */
+function weighedByThoseGoingOn(line: PaceLine, prospects: ReadonlyMap<PacePoint, Prospects>): PaceLine {
+  if (line.member.rests.length === 0) return line;
+  const goesOn = (point: PacePoint) => prospects.get(point)?.goesOn ?? 0;
+  return {...line, points: line.points.map(point => ({...point, weight: point.weight * goesOn(point)}))};
 }
 
 function meanPace(lines: readonly PaceLine[]): number {

@@ -9,17 +9,30 @@ import {doubtsOf} from './doubts.ts';
 import {type CurvesAhead, emergenceCurves} from './emergence-curve.ts';
 import {classesOf, type FounderClass} from './founders.ts';
 import {isLateAt} from './lateness.ts';
-import {learn} from './learning.ts';
-import {looksOf} from './looks.ts';
-import {membersOf} from './members.ts';
+import {type Learned, learn} from './learning.ts';
+import {type Look, looksOf} from './looks.ts';
+import {type CandidateMember, membersOf} from './members.ts';
 import {moultsToGo} from './moults.ts';
-import {whyNotOut} from './not-out.ts';
+import {type NotOut, whyNotOut} from './not-out.ts';
 import {paceOf} from './pace.ts';
 import {ANY_STAGE} from './places.ts';
 import {prospectsOf} from './prospects.ts';
 import {type Curve, instantOf, quantilesOf, type Span, windowOf} from './quantiles.ts';
 import type {Candidate, ForecastRequest} from './request.ts';
-import {MOSTLY, NO_REST, rested, restOf, restSentences} from './rest.ts';
+import {
+  inTwoSorts,
+  MOSTLY,
+  NO_REST,
+  type Rest,
+  type RestEntries,
+  restEntriesOf,
+  rested,
+  restingAtFirst,
+  restingNow,
+  restOf,
+  restRatherThanDeath,
+  restSentences,
+} from './rest.ts';
 import {expectedLines, fromTheStart, type PaceLine} from './scenario.ts';
 import {stageShares} from './stage-shares.ts';
 import {STATISTICS} from './statistics.ts';
@@ -41,7 +54,7 @@ export function forecastLot(request: ForecastRequest): LotForecast {
 }
 
 function forecastOf(request: ForecastRequest): LotForecast {
-  const {lot = '', cohorts, candidates, course, nowDays, alive, closed, sightings} = request;
+  const {cohorts, candidates, course, nowDays, alive, closed, sightings} = request;
   if (closed || alive === 0) return empty(request, 'finished', []);
   const hidden = alive === null;
   const found = classesOf(cohorts, hidden).filter(({atDays}) => atDays <= nowDays);
@@ -52,20 +65,24 @@ function forecastOf(request: ForecastRequest): LotForecast {
       'No profile says how fast they develop: a candidate, even only an order or a guild, would give dates.',
     ]);
 
-  const rest = restOf(candidates, priorOf(candidates), found, course, nowDays, request.seasonLagDays ?? 0);
+  const looks = looksOf(hidden ? sightings.filter(({kind}) => kind !== 'removal') : sightings, nowDays);
+  const lastLook = request.looksDays.at(-1) ?? Math.min(...found.map(({atDays}) => atDays));
+  const resting = restLearned(request, found, looks, lastLook);
+  const {rest, asFound} = resting;
   const rests = rest.chance >= MOSTLY;
   const wakesDays = rest.chill?.completeDays ?? null;
   if (rests && wakesDays === null)
-    return {...empty(request, 'unknown', restSentences(rest)), rest, stagesNow: sharesFound(found)};
-  const classes = rests && wakesDays !== null ? rested(found, wakesDays) : found;
-  const startDays = Math.min(...classes.map(({atDays}) => atDays));
-  const {members, unfit} = membersOf(candidates, classes, course);
+    return {
+      ...empty(request, resting.notOut === null ? 'unknown' : 'late', restSentences(rest)),
+      rest,
+      notOut: resting.notOut,
+      ...(asFound.learned === null ? {stagesNow: sharesFound(found)} : learnedOf(asFound, request)),
+    };
+  const known =
+    rests && wakesDays !== null ? knownOf(request, rested(found, wakesDays), looks, null) : asFound;
+  const {classes, startDays, members, unfit, learned, lines} = known;
   const moults = moultsToGo(candidates, classes, sightings);
   if (members.length === 0) return empty(request, 'unknown', [...moults, ...unfit]);
-  const expected = members.flatMap(member => expectedLines(member, classes, startDays));
-  const looks = looksOf(hidden ? sightings.filter(({kind}) => kind !== 'removal') : sightings, nowDays);
-  const learned = looks.length === 0 ? null : learn({lot, members, classes, looks, startDays, hidden, alive});
-  const lines = learned?.lines ?? expected;
   const courseEnds = course.atDays.at(-1) ?? startDays;
   const span = {fromDays: startDays, untilDays: Math.min(courseEnds, knownUntil(course, startDays))};
   const wanted = hidden ? (['animal'] as const) : STATISTICS;
@@ -77,8 +94,8 @@ function forecastOf(request: ForecastRequest): LotForecast {
   const animal = quantilesOf(animalCurve, span);
   const weights = weightsOf(lines, candidates.length);
   const survival = survivalOf(request, weights);
-  const expectedOf = (chance: number) => (alive === null ? null : alive * (survival ?? 1) * chance);
-  const lastLook = request.looksDays.at(-1) ?? startDays;
+  const comeOn = alive === null ? null : alive * (rests ? 1 : 1 - rest.chance);
+  const expectedOf = (chance: number) => (comeOn === null ? null : comeOn * (survival ?? 1) * chance);
   const outBy = (atDays: number) => animalCurve(Math.min(atDays, span.untilDays));
   const rounds = request.roundsDays.filter(round => round >= startDays);
   const starts = startChecking(animal.p05, rounds);
@@ -90,7 +107,8 @@ function forecastOf(request: ForecastRequest): LotForecast {
     past && instants[instant]! < lastSeen
       ? stageShares(pastLines, pastProspects, instant)
       : stageShares(lines, prospects, instant);
-  const isLate = isLateAt(expected, lastLook);
+  const notOut = rests ? leftOf(request, known, lastLook, rest.secondYear ?? SECOND_YEAR) : resting.notOut;
+  const isLate = notOut !== null;
   const temperatureUnknown = span.untilDays < courseEnds && animal.p95 === null;
 
   return {
@@ -120,23 +138,14 @@ function forecastOf(request: ForecastRequest): LotForecast {
     pace: paceOf(lines),
     candidates: withUndated(candidates, weights),
     rest,
-    notOut: isLate
-      ? whyNotOut({
-          lines: expected,
-          sightings,
-          lookDays: lastLook,
-          left: alive,
-          diapause: rests ? (rest.secondYear ?? SECOND_YEAR) : rest.chance,
-          dead: survival === null ? DEAD : 1 - survival,
-        })
-      : null,
+    notOut,
     startCheckingDays: starts,
     nextCheckDays: nextCheck({
       startDays: starts,
       looksDays: request.looksDays,
       roundsDays: rounds,
       holdDays: holdHoursOf(request) / HOURS_A_DAY,
-      expectedBetween: (from, to) => (alive ?? 1) * Math.max(0, outBy(to) - outBy(from)),
+      expectedBetween: (from, to) => (comeOn ?? 1) * Math.max(0, outBy(to) - outBy(from)),
     }),
     doubts: request.doubts === true ? doubtsOf(lines, mediansOf(ahead, span)) : null,
     leftOut: learned?.leftOut ?? [],
@@ -166,6 +175,110 @@ function forecastOf(request: ForecastRequest): LotForecast {
     ],
   };
 }
+
+/** What the model makes of animals from where they began. */
+interface KnownLot {
+  readonly classes: readonly FounderClass[];
+  readonly startDays: number;
+  readonly members: readonly CandidateMember[];
+  readonly unfit: readonly string[];
+  /** As expected from the start, before anybody looked. */
+  readonly expected: readonly PaceLine[];
+  /** Null where nobody looked, or nothing explains what was seen. */
+  readonly learned: Learned | null;
+  readonly lines: readonly PaceLine[];
+}
+
+/** @param entries what is known of rest in the classes; null where none rests */
+function knownOf(
+  {lot = '', candidates, course, alive}: ForecastRequest,
+  classes: readonly FounderClass[],
+  looks: readonly Look[],
+  entries: RestEntries | null,
+): KnownLot {
+  const startDays = Math.min(...classes.map(({atDays}) => atDays));
+  const {members: alike, unfit} = membersOf(candidates, classes, course);
+  const members = entries === null ? alike : inTwoSorts(alike, entries);
+  const expected = members.flatMap(member => expectedLines(member, classes, startDays));
+  const learned =
+    looks.length === 0 || members.length === 0
+      ? null
+      : learn({lot, members, classes, looks, startDays, hidden: alive === null, alive});
+  return {classes, startDays, members, unfit, expected, learned, lines: learned?.lines ?? expected};
+}
+
+/** What is known of animals without dates. */
+function learnedOf(
+  {lines, learned}: KnownLot,
+  {candidates, nowDays}: ForecastRequest,
+): Pick<LotForecast, 'stagesNow' | 'pace' | 'candidates' | 'leftOut'> {
+  return {
+    stagesNow: stageShares(lines, prospectsOf(lines, [], [nowDays]), 0),
+    pace: paceOf(lines),
+    candidates: withUndated(candidates, weightsOf(lines, candidates.length)),
+    leftOut: learned?.leftOut ?? [],
+  };
+}
+
+interface RestLearned {
+  readonly rest: Rest;
+  /** The lot as if no cold ended any rest. */
+  readonly asFound: KnownLot;
+  /** Of a lot that is late: what those left are. */
+  readonly notOut: NotOut | null;
+}
+
+/** How likely animals rest after all that was seen. Once the cold was enough they go on, and looks no longer tell. */
+function restLearned(
+  request: ForecastRequest,
+  found: readonly FounderClass[],
+  looks: readonly Look[],
+  lastLook: number,
+): RestLearned {
+  const {candidates, course, nowDays} = request;
+  const entries = restEntriesOf(candidates, found, request.seasonLagDays ?? 0);
+  const priors = priorOf(candidates);
+  const first = restingAtFirst(priors, entries, found);
+  const atFirst = sumOf(first);
+  const expected = restOf({atFirst, chance: atFirst, resting: first}, entries, found, course, nowDays);
+  const wakesDays = expected.chill?.completeDays ?? Number.POSITIVE_INFINITY;
+  const telling = looks.filter(({atDays}) => atDays <= wakesDays);
+  const asFound = knownOf(request, found, telling, entries);
+  if (asFound.members.length === 0) return {rest: expected, asFound, notOut: null};
+
+  const dated = sumOf(priors.filter((_, i) => !('undated' in candidates[i]!.profile)));
+  const resting = restingNow(asFound.lines, candidates.length).map((share, i) =>
+    'undated' in candidates[i]!.profile ? first[i]! : dated * share,
+  );
+  const late = leftOf(request, asFound, Math.min(lastLook, wakesDays), null);
+  const dead = deadOf(request, asFound);
+  const chance = late?.diapause ?? restRatherThanDeath(sumOf(resting), atFirst, dead);
+  const rest = restOf({atFirst, chance, resting}, entries, found, course, nowDays);
+  if (telling.length === looks.length || rest.chance >= MOSTLY) return {rest, asFound, notOut: late};
+  const sinceThen = knownOf(request, found, looks, null);
+  return {rest, asFound: sinceThen, notOut: leftOf(request, sinceThen, lastLook, rest.chance)};
+}
+
+/** What those left of a lot are that is late; null where it is not. */
+function leftOf(
+  request: ForecastRequest,
+  known: KnownLot,
+  lastLook: number,
+  rests: number | null,
+): NotOut | null {
+  const {expected, members} = known;
+  if (members.length === 0 || !isLateAt(expected, lastLook)) return null;
+  const {sightings, alive} = request;
+  const dead = deadOf(request, known);
+  return whyNotOut({lines: expected, sightings, lookDays: lastLook, left: alive, rests, dead});
+}
+
+function deadOf(request: ForecastRequest, {lines}: KnownLot): number {
+  const survival = survivalOf(request, weightsOf(lines, request.candidates.length));
+  return survival === null ? DEAD : 1 - survival;
+}
+
+const sumOf = (numbers: readonly number[]): number => numbers.reduce((sum, number) => sum + number, 0);
 
 function statusOf(
   {nowDays, sightings}: ForecastRequest,
@@ -291,7 +404,7 @@ const NOTHING: Quantiles = {p05: null, p10: null, p25: null, p50: null, p75: nul
 /** A forecast that says nothing but why. */
 function empty(
   {alive, candidates, sharesAtDays, chances = [], inFutures = []}: ForecastRequest,
-  status: 'finished' | 'unknown',
+  status: 'finished' | 'late' | 'unknown',
   assumptions: readonly string[],
 ): LotForecast {
   const whole = candidates.reduce((sum, {weight}) => sum + weight, 0);

@@ -14,6 +14,8 @@ export interface FounderClass {
   readonly oneBrood: boolean;
   /** The lot they joined; empty where there is but one. */
   readonly lot: string;
+  /** The share of them that rests. */
+  readonly rests: number;
 }
 
 /** The classes of a lot's cohorts. A cohort of hidden animals, without stages, is one animal of any stage. */
@@ -22,7 +24,7 @@ export function classesOf(cohorts: readonly FoundingCohort[], hidden: boolean): 
     const counts = inOrder(stages);
     const found: [Stage, number][] = counts.length === 0 && hidden ? [[ANY_STAGE, 1]] : counts;
     const oneBrood = ages === 'one-brood';
-    return found.map(([stage, count]) => ({atDays, stage, count, progress, oneBrood, lot}));
+    return found.map(([stage, count]) => ({atDays, stage, count, progress, oneBrood, lot, rests: 0}));
   });
 }
 

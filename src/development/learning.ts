@@ -9,7 +9,7 @@ import {tellHidden} from './hidden-story.ts';
 import {type LaidPaces, type Lattice, laidWhereLikely, spreadOf, type WeighedPace} from './likely-paces.ts';
 import type {Look} from './looks.ts';
 import {settled} from './measure.ts';
-import type {CandidateMember} from './members.ts';
+import {type CandidateMember, foundersOf} from './members.ts';
 import {normalDensity} from './normal.ts';
 import {animalsIn, joined, type Party} from './parties.ts';
 import {readLooks} from './reading.ts';
@@ -66,6 +66,7 @@ export function learn(known: Known): Learned | null {
 
   const lines = members.flatMap(member => {
     const read = readLooks(looks, joining, stages, member.chain);
+    const founders = foundersOf(member, classes);
     const ages = broodAgesOf(member, classes);
     const lnLine = Math.log(member.weight / ages.length);
     return ages.flatMap((broods, age): Line[] => {
@@ -75,8 +76,8 @@ export function learn(known: Known): Learned | null {
         const isHopeless = (lnChance: number) => lnPrior + lnChance < leastWeight;
         return borrowing(() => {
           const told = hidden
-            ? tellHidden(tempo, read, classes, broods)
-            : tell(tempo, read, classes, broods, isHopeless);
+            ? tellHidden(tempo, read, founders, broods)
+            : tell(tempo, read, founders, broods, isHopeless);
           const lnWeight = told === null ? Number.NEGATIVE_INFINITY : lnPrior + told.lnChance;
           best = Math.max(best, lnWeight);
           return {z, tempo, lnWeight, told: told !== null && lnWeight > least() ? withSettled(told) : null};
@@ -92,8 +93,8 @@ export function learn(known: Known): Learned | null {
   });
   if (best === Number.NEGATIVE_INFINITY) return null;
 
-  const late = (tempo: Tempo, broods: BroodAges) =>
-    waiting.map(place => joined(tempo, classes[place]!, broods[place]));
+  const late = ({member, broods}: Line, tempo: Tempo) =>
+    waiting.map(place => joined(tempo, foundersOf(member, classes)[place]!, broods[place]));
   return {
     lines: lines.map(line => asPaceLine(line, best, {lot, alive}, late)),
     leftOut: worthlessLooks(lines, best).flatMap(look => looks[look]!.entries),
@@ -180,16 +181,17 @@ function worthlessLooks(lines: readonly Line[], best: number): number[] {
  * came into their lot, they are any of those that they came from.
  */
 function asPaceLine(
-  {member, broods, points, step}: Line,
+  line: Line,
   best: number,
   {lot, alive}: Pick<Known, 'lot' | 'alive'>,
-  late: (tempo: Tempo, broods: BroodAges) => readonly Party[],
+  late: (line: Line, tempo: Tempo) => readonly Party[],
 ): PaceLine {
+  const {member, broods, points, step} = line;
   const likely = points.map(({z, tempo, lnWeight, told}): PacePoint => {
     const weight = lnWeight < best - HOPELESS ? 0 : step * Math.exp(lnWeight - best);
     if (weight === 0 || told === null) return {z, weight: 0, tempo, classes: []};
     const own = told.parties.filter(party => party.lot === lot);
-    const parties = [...(own.length > 0 ? own : told.parties), ...late(tempo, broods)];
+    const parties = [...(own.length > 0 ? own : told.parties), ...late(line, tempo)];
     const scale = alive === null ? 1 : alive / animalsIn(parties);
     const classes = parties.map(({label, count, standing}) => ({label, count: count * scale, standing}));
     return {z, weight, tempo, classes};

@@ -10,6 +10,8 @@ import {chainOfTaxon} from './stage-chain.ts';
 export interface CandidateMember extends Member {
   /** Which candidate, in the order of the request. */
   readonly candidate: number;
+  /** The share of each class of founders that rests; none where none does. */
+  readonly rests: readonly number[];
 }
 
 export interface Members {
@@ -35,10 +37,23 @@ export function membersOf(
     const fitting = all.filter(({chain}) => hasPlacesFor(chain, classes));
     if (fitting.length === 0) unfit.push(whyUnfit(profile.profile, all, classes));
     const sum = sumOf(fitting);
-    return fitting.map(member => ({...member, candidate, weight: (member.weight / sum) * weight}));
+    return fitting.map(member => ({
+      ...member,
+      candidate,
+      rests: [],
+      weight: (member.weight / sum) * weight,
+    }));
   });
   const whole = sumOf(members);
   return {members: members.map(member => ({...member, weight: member.weight / whole})), unfit};
+}
+
+/** The founders as they are of a member: so many of each class rest. */
+export function foundersOf(
+  {rests}: Pick<CandidateMember, 'rests'>,
+  classes: readonly FounderClass[],
+): readonly FounderClass[] {
+  return rests.length === 0 ? classes : classes.map((founders, c) => ({...founders, rests: rests[c]!}));
 }
 
 function sumOf(members: readonly Member[]): number {

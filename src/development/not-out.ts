@@ -1,7 +1,7 @@
 // Why an animal is not out long after its time: it is late, it rests, or it is dead.
 import {massUpTo} from './measure.ts';
 import type {SeenAnimals} from './request.ts';
-import type {PaceLine, PacePoint} from './scenario.ts';
+import {type PaceLine, type PacePoint, restingAmong} from './scenario.ts';
 import {emergenceOf} from './standing.ts';
 import {ownDose} from './tempo.ts';
 
@@ -29,8 +29,9 @@ export interface Waiting {
   readonly lookDays: number;
   /** How many are left; null where nobody knows. */
   readonly left: number | null;
-  /** That an animal rests, and that one dies before it emerges, as far as was known from the start. */
-  readonly diapause: number;
+  /** That an animal rests, where the lines take it that none does; null: as the lines say. */
+  readonly rests: number | null;
+  /** That one dies before it emerges, as far as was known from the start. */
   readonly dead: number;
 }
 
@@ -39,11 +40,12 @@ export interface Waiting {
  * lot. So with F the chance to be out by an instant at one pace, a lot of which some came out between two looks and
  * n did not is as likely as ∏ (1 − d − m)(F(found) − F(before)) · [(1 − d − m)(1 − F(look)) + d + m]ⁿ.
  */
-export function whyNotOut({lines, sightings, lookDays, left, diapause: d, dead: m}: Waiting): NotOut {
+export function whyNotOut({lines, sightings, lookDays, left, rests, dead: m}: Waiting): NotOut {
   const out = left === null ? [] : sightings.flatMap(seen => (seen.kind === 'emergence' ? [seen] : []));
   const points = lines.flatMap(({points}) => points).filter(({weight}) => weight > 0);
-  const never = Math.min(1, d + m);
   const told = points.map(point => {
+    const d = rests ?? restingAmong(point.classes);
+    const never = Math.min(1, d + m);
     const shareOut = sharesOut(point);
     const inside = 1 - shareOut(lookDays);
     const notOut = (1 - never) * inside + never;
@@ -52,28 +54,26 @@ export function whyNotOut({lines, sightings, lookDays, left, diapause: d, dead: 
       const share = shareOut(atDays) - shareOut(sinceDays);
       lnChance += count * Math.log(Math.max(LEAST, (1 - never) * share));
     }
-    return {lnChance, late: notOut === 0 ? 0 : ((1 - never) * inside) / notOut};
+    const late = notOut === 0 || never === 0 ? 1 : ((1 - never) * inside) / notOut;
+    return {lnChance, late, diapause: never === 0 ? 0 : ((1 - late) * d) / (d + m)};
   });
   const best = Math.max(...told.map(({lnChance}) => lnChance));
-  let whole = 0;
-  let late = 0;
-  for (const one of told) {
-    const weight = Math.exp(one.lnChance - best);
-    whole += weight;
-    late += weight * one.late;
-  }
-  const isLate = never === 0 ? 1 : whole > 0 ? late / whole : 0;
-  const rest = never === 0 ? 0 : (1 - isLate) / never;
-  return {late: isLate, diapause: rest * d, dead: rest * m};
+  const weights = told.map(({lnChance}) => Math.exp(lnChance - best));
+  const whole = weights.reduce((sum, weight) => sum + weight, 0);
+  const mean = (of: (one: (typeof told)[number]) => number) =>
+    told.reduce((sum, one, i) => sum + weights[i]! * of(one), 0) / whole;
+  const late = mean(one => one.late);
+  const diapause = mean(one => one.diapause);
+  return {late, diapause, dead: Math.max(0, 1 - late - diapause)};
 }
 
 /** As chances below it are, in learning. */
 const LEAST = 1e-9;
 
-/** The share of the animals that are out by an instant at one point of the unknowns. */
+/** Of the animals that go on, the share that is out by an instant at one point of the unknowns. */
 function sharesOut({tempo, classes}: PacePoint): (atDays: number) => number {
   const last = tempo.chain.stages.length - 1;
-  const all = classes.reduce((sum, {count}) => sum + count, 0);
+  const all = (1 - restingAmong(classes)) * classes.reduce((sum, {count}) => sum + count, 0);
   const leaving = classes.map(({standing}) => emergenceOf(tempo, standing));
   return atDays => {
     const dose = ownDose(tempo, last, atDays);

@@ -7,8 +7,10 @@ import type {RateModel} from '../thermal/rate.ts';
 import {asShare} from './chance-words.ts';
 import type {Temperatures} from './dose-course.ts';
 import type {FounderClass} from './founders.ts';
+import type {CandidateMember} from './members.ts';
 import {ANY_STAGE} from './places.ts';
 import type {Candidate} from './request.ts';
+import {type PaceLine, restingAmong} from './scenario.ts';
 
 /** The cold that ends a rest, and how much of it the lot has had since it began. */
 export interface Chill {
@@ -25,6 +27,8 @@ export interface Chill {
 
 export interface Rest {
   /** That an animal of the lot, as it was found, is one that rests. */
+  readonly atFirst: number;
+  /** That one that is alive now rests, after all that was seen. */
   readonly chance: number;
   /** Null where none rests. */
   readonly chill: Chill | null;
@@ -32,7 +36,7 @@ export interface Rest {
   readonly secondYear: number | null;
 }
 
-export const NO_REST: Rest = {chance: 0, chill: null, secondYear: null};
+export const NO_REST: Rest = {atFirst: 0, chance: 0, chill: null, secondYear: null};
 
 /** More likely than not: then no date of direct development is given. */
 export const MOSTLY = 0.5;
@@ -41,36 +45,134 @@ const HOUSE_CHILL = {belowC: 7, days: 84};
 
 type Entry = Profile['diapause'][number];
 
-/** What is known of rest in a lot, over candidates and classes. The cold is that of the likeliest that rests. */
-export function restOf(
+/** For each candidate what is known of rest in each class of founders. */
+export type RestEntries = readonly (readonly (Entry | undefined)[])[];
+
+export function restEntriesOf(
   candidates: readonly Candidate[],
+  classes: readonly FounderClass[],
+  lagDays: number,
+): RestEntries {
+  return candidates.map(({profile}) => classes.map(founders => entryFor(profile, founders, lagDays)));
+}
+
+/** In a lot of one sort one animal in so many does as most do in a lot of the other. Common practice, no source. */
+const STRAYS = 4;
+/** Chances of rest below this are none. */
+const NEVER = 0.01;
+
+/**
+ * Whether animals rest is decided by the day length, warmth and mothers they share: lots are unlike, their animals
+ * alike. So each member comes in two sorts. In the lots that mostly rest, as likely as the highest chance P of a class,
+ * an animal of chance c rests with c + (1 − P) / P · c · (1 − 1/k); in the others with c / k. On average it is c.
+ */
+export function inTwoSorts(
+  members: readonly CandidateMember[],
+  entries: RestEntries,
+): readonly CandidateMember[] {
+  return members.flatMap(member => {
+    const chances = entries[member.candidate]!.map(entry => entry?.chance ?? 0);
+    const most = Math.max(...chances);
+    if (most < NEVER) return [member];
+    const strays = chances.map(chance => chance / STRAYS);
+    const resting = chances.map((chance, c) => chance + ((1 - most) / most) * (chance - strays[c]!));
+    if (most === 1) return [{...member, rests: resting}];
+    return [
+      {...member, weight: member.weight * (1 - most), rests: strays},
+      {...member, weight: member.weight * most, rests: resting},
+    ];
+  });
+}
+
+/** By candidate, that an animal as it was found is of it and rests; weights sum to one. */
+export function restingAtFirst(
   weights: readonly number[],
+  entries: RestEntries,
+  classes: readonly FounderClass[],
+): readonly number[] {
+  const all = classes.reduce((sum, {count}) => sum + count, 0);
+  return entries.map((known, i) =>
+    known.reduce((sum, entry, c) => sum + (weights[i]! * (entry?.chance ?? 0) * classes[c]!.count) / all, 0),
+  );
+}
+
+/** By candidate, that an animal alive now is of it and rests, as the lines weigh. */
+export function restingNow(lines: readonly PaceLine[], candidates: number): readonly number[] {
+  const sums = new Array<number>(candidates).fill(0);
+  let whole = 0;
+  for (const {member, points} of lines)
+    for (const {weight, classes} of points) {
+      if (weight === 0) continue;
+      whole += weight;
+      sums[member.candidate] = sums[member.candidate]! + weight * restingAmong(classes);
+    }
+  return sums.map(sum => sum / whole);
+}
+
+/**
+ * That one rests, given that one which never came out may be dead as well: both look alike, and only rest was weighed.
+ * @param weighed that it rests if none dies
+ * @param atFirst that it rests, before anything was seen
+ * @param dead that it dies before it emerges
+ */
+export function restRatherThanDeath(weighed: number, atFirst: number, dead: number): number {
+  if (weighed === 0 || atFirst === 0 || atFirst + dead >= 1) return weighed;
+  const never = (weighed * (atFirst + dead)) / atFirst;
+  const goingOn = ((1 - weighed) * (1 - atFirst - dead)) / (1 - atFirst);
+  return weighed / (never + goingOn);
+}
+
+/**
+ * What is known of rest in a lot. The cold is that of the candidate and class that most likely rests.
+ * @param resting by candidate, that an animal is of it and rests
+ */
+export function restOf(
+  {
+    atFirst,
+    chance,
+    resting,
+  }: {readonly atFirst: number; readonly chance: number; readonly resting: readonly number[]},
+  entries: RestEntries,
   classes: readonly FounderClass[],
   course: Temperatures,
   nowDays: number,
-  lagDays: number,
 ): Rest {
-  const all = classes.reduce((sum, {count}) => sum + count, 0);
-  let chance = 0;
-  let secondYear: number | null = null;
-  let heaviest: {readonly weight: number; readonly entry: Entry} | undefined;
-  candidates.forEach(({profile}, i) => {
-    for (const founders of classes) {
-      const entry = entryFor(profile, founders, lagDays);
-      if (entry === undefined) continue;
-      const weight = (entry.chance * weights[i]! * founders.count) / all;
-      chance += weight;
-      if (entry.secondYear !== undefined) secondYear = (secondYear ?? 0) + weight * entry.secondYear;
-      if (weight > (heaviest?.weight ?? 0)) heaviest = {weight, entry};
-    }
+  const heaviest = entryOfMost(resting, entries, classes);
+  if (heaviest === undefined) return {atFirst, chance, chill: null, secondYear: null};
+  const second = resting.map((weight, i) => {
+    const known = entries[i]!.flatMap(entry => entry?.secondYear ?? []);
+    return known.length === 0 ? undefined : weight * Math.max(...known);
   });
-  if (heaviest === undefined) return {chance, chill: null, secondYear: null};
+  const whole = resting.reduce((sum, weight) => sum + weight, 0);
   const startDays = Math.min(...classes.map(({atDays}) => atDays));
   return {
+    atFirst,
     chance,
-    chill: chillOf(heaviest.entry.chill, course, startDays, nowDays),
-    secondYear: secondYear === null ? null : secondYear / chance,
+    chill: chillOf(heaviest.chill, course, startDays, nowDays),
+    secondYear: second.every(share => share === undefined)
+      ? null
+      : second.reduce<number>((sum, share) => sum + (share ?? 0), 0) / whole,
   };
+}
+
+function entryOfMost(
+  resting: readonly number[],
+  entries: RestEntries,
+  classes: readonly FounderClass[],
+): Entry | undefined {
+  let most = 0;
+  let likeliest: Entry | undefined;
+  entries.forEach((known, i) => {
+    const weightOf = (entry: Entry | undefined, c: number) => (entry?.chance ?? 0) * classes[c]!.count;
+    const all = known.reduce((sum, entry, c) => sum + weightOf(entry, c), 0);
+    known.forEach((entry, c) => {
+      const weight = all === 0 ? 0 : (resting[i]! * weightOf(entry, c)) / all;
+      if (weight <= most) return;
+      most = weight;
+      likeliest = entry;
+    });
+  });
+  return likeliest;
 }
 
 /**
@@ -86,9 +188,11 @@ export function rested(classes: readonly FounderClass[], completeDays: number): 
 }
 
 /** What is to be said of it; nothing where next to none rests. */
-export function restSentences({chance, chill, secondYear}: Rest): readonly string[] {
-  if (chance <= 0.005) return [];
-  const found = `Of animals found in this stage at this time of year ${asShare(chance)} rest (diapause) before they go on`;
+export function restSentences({atFirst, chance, chill, secondYear}: Rest): readonly string[] {
+  if (Math.max(atFirst, chance) <= 0.005) return [];
+  const shares = [atFirst, chance].map(asShare);
+  const now = shares[0] === shares[1] ? '' : `, of these after what was seen ${shares[1]}`;
+  const found = `Of animals found in this stage at this time of year ${shares[0]} rest (diapause) before they go on${now}`;
   if (chance < MOSTLY || chill === null) return [`${found}; every date here holds for the others.`];
   const cold = `${amountOf(chill.required, chill)} below ${chill.belowC} °C${chill.stated ? '' : ' (house rule: its profile states none)'}`;
   const so = `${amountOf(chill.gathered, chill)} so far in this room`;

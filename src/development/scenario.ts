@@ -3,9 +3,9 @@ import type {Stage} from '../records/stage.ts';
 import {type BroodAges, broodAgesOf} from './brood.ts';
 import type {FounderClass} from './founders.ts';
 import {speedAt} from './group-members.ts';
-import type {CandidateMember} from './members.ts';
+import {type CandidateMember, foundersOf} from './members.ts';
 import {normalPoints} from './normal.ts';
-import {type Standing, standingOf} from './standing.ts';
+import {type Standing, shareResting, standingOf} from './standing.ts';
 import {type Tempo, tempoOf} from './tempo.ts';
 
 /** Animals that are alike as far as anybody knows. */
@@ -15,6 +15,12 @@ export interface AnimalClass {
   readonly count: number;
   /** As they joined the lot, or were last seen. */
   readonly standing: Standing;
+}
+
+/** The share of animals that rests. */
+export function restingAmong(classes: readonly AnimalClass[]): number {
+  const all = classes.reduce((sum, {count}) => sum + count, 0);
+  return classes.reduce((sum, {count, standing}) => sum + count * shareResting(standing), 0) / all;
 }
 
 /** A pace in standard deviations of the member's ln speed, and its probability up to a factor. */
@@ -104,17 +110,19 @@ function expectedPoints(
 
 /** Where nothing depends on the pace but the dose axis itself, paces share the same classes. */
 function foundAtPaces(
-  {chain}: CandidateMember,
+  member: CandidateMember,
   classes: readonly FounderClass[],
   startDays: number,
 ): ClassesAt {
+  const {chain} = member;
+  const all = foundersOf(member, classes);
   const sameAtAnyPace = chain.inStep && classes.every(({atDays}) => atDays === startDays);
   const known = new Map<string, readonly AnimalClass[]>();
   return (tempo, broods) => {
     const name = `${sameAtAnyPace ? '' : tempo.pace} ${broods.join(' ')}`;
     let made = known.get(name);
     if (made === undefined) {
-      made = classes.map((founders, c) => {
+      made = all.map((founders, c) => {
         const {stage, count} = founders;
         return {label: stage, count, standing: standingOf(tempo, founders, broods[c])};
       });

@@ -25,24 +25,29 @@ export interface Standing {
   /** When they were last known not to be out. */
   readonly notOutDays: number;
   readonly leaving: readonly (Measure | null)[];
+  /** By stage, the share that rests in it and leaves none; null where none rests. */
+  readonly resting: readonly number[] | null;
 }
 
 /** Less than this of one animal is let go. */
 const NEGLIGIBLE = 1e-6;
 
 /** As they were found. */
-export function standingOf(tempo: Tempo, {atDays, stage, progress}: FounderClass, brood?: number): Standing {
+export function standingOf(tempo: Tempo, founders: FounderClass, brood?: number): Standing {
+  const {atDays, stage, progress, rests} = founders;
   const within = brood === undefined ? progress : ([brood, brood] as const);
   const leaving: (Measure | null)[] = tempo.chain.stages.map(() => null);
+  const resting = rests === 0 ? null : tempo.chain.stages.map(() => 0);
   for (const place of placesOf(tempo.chain, stage, within)) {
     const {spread} = tempo.chain.stages[place.index]!;
     leaving[place.index] = shifted(
       remainingOf({spread, progress: place.progress}),
       ownDose(tempo, place.index, atDays),
-      place.weight,
+      (1 - rests) * place.weight,
     );
+    if (resting !== null) resting[place.index] = rests * place.weight;
   }
-  return {atDays, notOutDays: atDays, leaving};
+  return {atDays, notOutDays: atDays, leaving, resting};
 }
 
 /** The same animals later, nobody having looked. */
@@ -67,10 +72,16 @@ export function later(tempo: Tempo, standing: Standing, atDays: number): Standin
 }
 
 /** For every stage the share of animals now in it; what is missing to one is out. */
-export function sharesIn(tempo: Tempo, {leaving, atDays}: Standing): number[] {
-  return leaving.map((measure, stage) =>
-    measure === null ? 0 : massBeyond(measure, ownDose(tempo, stage, atDays)),
-  );
+export function sharesIn(tempo: Tempo, {leaving, atDays, resting}: Standing): number[] {
+  return leaving.map((measure, stage) => {
+    const goingOn = measure === null ? 0 : massBeyond(measure, ownDose(tempo, stage, atDays));
+    return goingOn + (resting === null ? 0 : resting[stage]!);
+  });
+}
+
+/** The share of all that rests. */
+export function shareResting({resting}: Standing): number {
+  return resting === null ? 0 : resting.reduce((sum, share) => sum + share, 0);
 }
 
 /** The share that came out between an instant, not before they were last known not to be out, and now. */
@@ -93,7 +104,8 @@ export function given(standing: Standing, shares: ArrayLike<number>, chances: Ar
     const scale = chances[stage]! / whole;
     return measure === null || shares[stage]! * scale < NEGLIGIBLE ? null : shifted(measure, 0, scale);
   });
-  return {atDays: standing.atDays, notOutDays: standing.atDays, leaving};
+  const resting = standing.resting?.map((share, stage) => (share * chances[stage]!) / whole) ?? null;
+  return {atDays: standing.atDays, notOutDays: standing.atDays, leaving, resting};
 }
 
 /** Animals of several standings at one instant taken as one kind, each with its share. */
@@ -110,6 +122,11 @@ export function blended(standings: readonly Standing[], shares: readonly number[
         scaled(measure, heaviest!),
       ),
     ),
+    resting: standings.every(({resting}) => resting === null)
+      ? null
+      : leaving.map((_, stage) =>
+          standings.reduce((sum, {resting}, place) => sum + shares[place]! * (resting?.[stage] ?? 0), 0),
+        ),
   };
 }
 
@@ -143,10 +160,11 @@ export function emergenceOf(tempo: Tempo, standing: Standing): Measure | null {
   return journeyOf(tempo, standing).leaving.at(-1)!;
 }
 
-/** Adds so many animals on a journey to the stages they are in at an instant, and to those that are out. */
+/** Adds so many animals on a journey, and those that rest, to the stages they are in at an instant, and to those out. */
 export function inStages(
   tempo: Tempo,
   {leaving, began}: Journey,
+  {resting}: Standing,
   atDays: number,
   count: number,
   animals: Float64Array,
@@ -155,7 +173,8 @@ export function inStages(
   for (let stage = 0; stage < leaving.length; stage++) {
     const measure = leaving[stage]!;
     const left = measure === null ? 0 : massUpTo(measure, ownDose(tempo, stage, atDays));
-    animals[stage] = animals[stage]! + count * Math.max(0, entered + began[stage]! - left);
+    const here = Math.max(0, entered + began[stage]! - left) + (resting === null ? 0 : resting[stage]!);
+    animals[stage] = animals[stage]! + count * here;
     entered = left;
   }
   animals[leaving.length] = animals[leaving.length]! + count * entered;

@@ -38,6 +38,8 @@ export interface ForecastAnswer {
   readonly readings: Outlook['readings'];
   readonly status: LotForecast['status'];
   readonly rest: {
+    /** As they were found, before anything was seen of them here. */
+    readonly atFirst: number;
     readonly chance: number;
     readonly chill:
       | (Omit<NonNullable<LotForecast['rest']['chill']>, 'completeDays'> & {readonly complete: string | null})
@@ -114,10 +116,10 @@ export function forecastAnswer(
 }
 
 function restAnswer(
-  {chance, chill, secondYear}: LotForecast['rest'],
+  {atFirst, chance, chill, secondYear}: LotForecast['rest'],
   iso: (days: number | null) => string | null,
 ): ForecastAnswer['rest'] {
-  if (chill === null) return {chance, chill, secondYear};
+  if (chill === null) return {atFirst, chance, chill, secondYear};
   const {completeDays, ...stated} = chill;
-  return {chance, chill: {...stated, complete: iso(completeDays)}, secondYear};
+  return {atFirst, chance, chill: {...stated, complete: iso(completeDays)}, secondYear};
 }

@@ -56,6 +56,26 @@ describe('a lot of which most rest', () => {
     expect(rest.chill).toMatchObject({unit: 'degreeDays', required: 60, completeDays: START + 20});
   });
 
+  it('is still one of resters when they come out after their cold, and those to come go by it', () => {
+    const course = steps([0, 5], [30, 20]);
+    const seen = {
+      kind: 'emergence',
+      sinceDays: START + 38,
+      atDays: START + 40,
+      count: 5,
+      entry: 'e',
+    } as const;
+    const {rest, half} = ask(resting({chill}, 0.1), course, {
+      nowDays: START + 40,
+      alive: 5,
+      sightings: [{kind: 'check', atDays: START + 38, entry: 'e'}, seen],
+      looksDays: [START + 38, START + 40],
+    });
+    expect(rest.chance).toBeCloseTo(0.9, 9);
+    expect(half!.p50!).toBeGreaterThan(START + 40);
+    expect(half!.p50!).toBeLessThan(START + 41);
+  });
+
   it('gets no date where it is never cold, and the words say what is wanting', () => {
     const {status, animal, half, stagesNow, assumptions} = ask(resting({chill}), steps([0, 20]));
     expect([status, animal.p50, half]).toEqual(['unknown', null, null]);
@@ -96,17 +116,34 @@ describe('an animal that is not out in time', () => {
       ...more,
     });
 
+  const alone = (lookDay: number) =>
+    forecastLot(
+      requestOf([{...pupae, stages: {pupa: 1}}], steps([0, 20]), profileOf(kind), {
+        candidates: [{profile: resting({chance: 0.2}, 0, 0.9), weight: 1}],
+        nowDays: START + lookDay,
+        looksDays: [START + lookDay],
+        sightings: [{kind: 'check', atDays: START + lookDay, entry: 'e1'}],
+      }),
+    );
+
   it('long after its time rests or is dead, as likely as each was from the start', () => {
-    const {status, notOut} = late(30);
+    const {status, notOut} = alone(30);
     expect(status).toBe('late');
     expect(notOut!.late).toBeLessThan(1e-6);
     expect(notOut!.diapause / notOut!.dead).toBeCloseTo(0.2 / 0.1, 6);
     expect(notOut!.late + notOut!.diapause + notOut!.dead).toBeCloseTo(1, 9);
   });
 
+  it('rests the likelier the more brothers are not out: lots that mostly rest are one in five, and 8 in 10 rest there', () => {
+    const {status, notOut, rest, animal} = late(30);
+    expect(notOut!.diapause / notOut!.dead).toBeCloseTo(0.8 / 0.1, 4);
+    expect(rest.chance).toBeCloseTo(notOut!.diapause, 9);
+    expect([status, animal.p50]).toEqual(['late', null]);
+  });
+
   it('may still be late while slow ones are to be expected: by Bayes, where all go at one pace', () => {
     // W lognormal of mean 1, cv 0.02: the look at day 10.35 stands 1.74 sd above the mean, 4.0 % are not out.
-    const {notOut} = late(10.35);
+    const {notOut} = alone(10.35);
     const inside = 0.0416;
     expect(notOut!.late).toBeCloseTo((0.7 * inside) / (0.7 * inside + 0.3), 2);
   });

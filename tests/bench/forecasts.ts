@@ -3,7 +3,7 @@ import type {Futures} from '../../src/climate/futures.ts';
 import {forecastLot} from '../../src/development/forecast.ts';
 import type {ForecastRequest, SeenAnimals} from '../../src/development/request.ts';
 import {profileOf, requestOf, START} from '../development/lots.ts';
-import {interleaved} from './rounds.ts';
+import {interleaved, processorMs} from './rounds.ts';
 
 const READINGS_A_DAY = 144;
 const HORIZON_DAYS = 400;
@@ -22,9 +22,9 @@ const usual: Size = {lots: LOTS, days: 60, candidates: 3};
 
 export function benchForecasts(): string {
   const [alone] = roomOf({...usual, lots: 1});
-  const begun = performance.now();
+  const begun = processorMs();
   forecastLot(alone!);
-  const coldMs = performance.now() - begun;
+  const coldMs = processorMs() - begun;
 
   const few = {...usual, lots: FEW};
   const sizes = {
@@ -47,14 +47,14 @@ export function benchForecasts(): string {
   const newUnit = () => {
     for (const lot of roomOf({...usual, lots: 1})) forecastLot(lot);
   };
-  const timed = interleaved({arithmetic, newUnit, ...rooms}, 1);
+  const timed = interleaved({arithmetic, newUnit, ...rooms}, 3, processorMs);
   const yards = (ms: number) => `${(ms / timed.arithmetic.medianMs).toFixed(2)} yards`;
   const ratio = (one: keyof typeof timed, other: keyof typeof timed) =>
     (timed[one].medianMs / timed[other].medianMs).toFixed(2);
   const all = timed.usual.medianMs;
   const further = (all - timed.half.medianMs) / (LOTS / 2);
   return [
-    `forecasts: ${usual.days} days of readings, ${usual.candidates} candidates, ${FUTURES} futures, two counts a lot`,
+    `forecasts: ${usual.days} days of readings, ${usual.candidates} candidates, ${FUTURES} futures, two counts a lot; in processor time`,
     `  a yard is a hundred million multiplications: ${timed.arithmetic.medianMs.toFixed(0)} ms`,
     `  the very first forecast ${coldMs.toFixed(0)} ms, ${yards(coldMs)}`,
     `  of a new unit, once warm ${timed.newUnit.medianMs.toFixed(1)} ms, ${yards(timed.newUnit.medianMs)}`,

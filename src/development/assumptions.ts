@@ -21,8 +21,6 @@ export interface Circumstances {
   readonly instarUnknown: boolean;
   /** Adults came out of a lot of hidden animals. */
   readonly outOfHidden: boolean;
-  /** Animals merged in lived elsewhere until then. */
-  readonly elsewhere: boolean;
   /** What was seen fits no candidate at any pace. */
   readonly unexplained: boolean;
   /** Counts more likely worthless than not. */
@@ -58,10 +56,6 @@ export function assumptionsOf(known: Circumstances): readonly string[] {
   if (known.outOfHidden)
     said.push(
       'Of those that came out only when they did is weighed, not how many: nobody knows of how many.',
-    );
-  if (known.elsewhere)
-    said.push(
-      'Animals merged in came from another unit: until then they are taken to have had the temperatures of this lot.',
     );
   if (known.instarUnknown)
     said.push('The instar was not told: it is taken as likely as the time each instar takes.');

@@ -10,7 +10,7 @@ import {type CurvesAhead, emergenceCurves} from './emergence-curve.ts';
 import {classesOf, type FounderClass} from './founders.ts';
 import {isLateAt} from './lateness.ts';
 import {type Learned, learn} from './learning.ts';
-import {type Look, looksOf} from './looks.ts';
+import {arePartedOrJoined, type Look, looksOf, movesOf} from './looks.ts';
 import {type CandidateMember, membersOf} from './members.ts';
 import {moultsToGo} from './moults.ts';
 import {type NotOut, whyNotOut} from './not-out.ts';
@@ -79,7 +79,9 @@ function forecastOf(request: ForecastRequest): LotForecast {
       ...(asFound.learned === null ? {stagesNow: sharesFound(found)} : learnedOf(asFound, request)),
     };
   const known =
-    rests && wakesDays !== null ? knownOf(request, rested(found, wakesDays), looks, null) : asFound;
+    rests && wakesDays !== null
+      ? knownOf(request, rested(found), looks, {restUntilDays: wakesDays})
+      : asFound;
   const {classes, startDays, members, unfit, learned, lines} = known;
   const moults = moultsToGo(candidates, classes, sightings);
   if (members.length === 0) return empty(request, 'unknown', [...moults, ...unfit]);
@@ -114,7 +116,7 @@ function forecastOf(request: ForecastRequest): LotForecast {
   return {
     status: statusOf(request, animal, temperatureUnknown, isLate),
     alive,
-    stagesNow: startDays > nowDays ? sharesFound(found) : sharesAt(0),
+    stagesNow: sharesAt(0),
     stageShares: Array.from(request.sharesAtDays, (atDays, i) => ({atDays, shares: sharesAt(1 + i)})),
     degreeDays: degreeDayStanding(lines, nowDays),
     expected: expectedOf(animalCurve(span.untilDays)),
@@ -168,7 +170,6 @@ function forecastOf(request: ForecastRequest): LotForecast {
         outUnseen: outBy(nowDays) - outBy(lastLook),
         instarUnknown: classes.some(({stage}) => stage === 'larva' || stage === 'nymph'),
         outOfHidden: hidden && sightings.some(({kind}) => kind === 'emergence'),
-        elsewhere: request.elsewhere === true,
         unexplained: looks.length > 0 && learned === null,
         leftOut: learned?.leftOut.length ?? 0,
       }),
@@ -189,21 +190,33 @@ interface KnownLot {
   readonly lines: readonly PaceLine[];
 }
 
-/** @param entries what is known of rest in the classes; null where none rests */
+/**
+ * @param rest what is known of rest in the classes, or until when all rest; null where none does. Before that only
+ * who went where is known of what was seen.
+ */
 function knownOf(
-  {lot = '', candidates, course, alive}: ForecastRequest,
+  {lot = '', candidates, course, elsewhere, alive}: ForecastRequest,
   classes: readonly FounderClass[],
-  looks: readonly Look[],
-  entries: RestEntries | null,
+  seen: readonly Look[],
+  rest: {readonly entries: RestEntries} | {readonly restUntilDays: number} | null,
 ): KnownLot {
-  const startDays = Math.min(...classes.map(({atDays}) => atDays));
-  const {members: alike, unfit} = membersOf(candidates, classes, course);
-  const members = entries === null ? alike : inTwoSorts(alike, entries);
-  const expected = members.flatMap(member => expectedLines(member, classes, startDays));
-  const learned =
-    looks.length === 0 || members.length === 0
-      ? null
-      : learn({lot, members, classes, looks, startDays, hidden: alive === null, alive});
+  const foundDays = Math.min(...classes.map(({atDays}) => atDays));
+  const startDays =
+    rest !== null && 'restUntilDays' in rest ? Math.max(foundDays, rest.restUntilDays) : foundDays;
+  const looks = [
+    ...movesOf(seen.filter(({atDays}) => atDays < startDays)),
+    ...seen.filter(({atDays}) => atDays >= startDays),
+  ];
+  const {members: alike, unfit} = membersOf(candidates, classes, course, elsewhere);
+  const members = rest !== null && 'entries' in rest ? inTwoSorts(alike, rest.entries) : alike;
+  const told = {lot, members, classes, startDays, hidden: alive === null, alive};
+  const learned = looks.length === 0 || members.length === 0 ? null : learn({...told, looks});
+  const moves =
+    arePartedOrJoined(looks) && members.length > 0 ? learn({...told, looks: movesOf(looks)}) : null;
+  const expected =
+    moves === null
+      ? members.flatMap(member => expectedLines(member, classes, startDays))
+      : moves.lines.map(line => ({...line, points: line.points.filter(({weight}) => weight > 0)}));
   return {classes, startDays, members, unfit, expected, learned, lines: learned?.lines ?? expected};
 }
 
@@ -243,7 +256,7 @@ function restLearned(
   const expected = restOf({atFirst, chance: atFirst, resting: first}, entries, found, course, nowDays);
   const wakesDays = expected.chill?.completeDays ?? Number.POSITIVE_INFINITY;
   const telling = looks.filter(({atDays}) => atDays <= wakesDays);
-  const asFound = knownOf(request, found, telling, entries);
+  const asFound = knownOf(request, found, telling, {entries});
   if (asFound.members.length === 0) return {rest: expected, asFound, notOut: null};
 
   const dated = sumOf(priors.filter((_, i) => !('undated' in candidates[i]!.profile)));

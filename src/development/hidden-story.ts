@@ -23,8 +23,8 @@ export function tellHidden(
   let out = 0;
   let lnChance = 0;
   for (const look of looks) {
-    const newcomers = look.joining.map(place => joined(tempo, classes[place]!, broods[place]));
-    parties = atInstant(tempo, [...parties, ...newcomers], look.atDays);
+    const newcomers = look.joining.map(place => joined(() => tempo, classes[place]!, broods[place]));
+    parties = atInstant(() => tempo, [...parties, ...newcomers], look.atDays);
     const all = animalsIn(parties);
     if (look.complete) {
       for (const {sinceDays, count} of look.emerged) {

@@ -11,12 +11,12 @@ import type {Look} from './looks.ts';
 import {settled} from './measure.ts';
 import {type CandidateMember, foundersOf} from './members.ts';
 import {normalDensity} from './normal.ts';
-import {animalsIn, joined, type Party} from './parties.ts';
+import {animalsIn, goneInto, joined, type Party} from './parties.ts';
 import {readLooks} from './reading.ts';
 import {type PaceLine, type PacePoint, paceStepOf} from './scenario.ts';
 import {daysThrough} from './stage-chain.ts';
 import {type Told, tell} from './story.ts';
-import {type Tempo, tempoOf} from './tempo.ts';
+import {type Tempo, type Tempos, tempoOf} from './tempo.ts';
 
 /** Points this much less likely than the best (in ln) are not followed further. */
 const HOPELESS = 6.5;
@@ -57,7 +57,7 @@ interface Point extends WeighedPace {
  * no point of the unknowns can explain what was seen.
  */
 export function learn(known: Known): Learned | null {
-  const {lot, members, classes, looks, startDays, hidden, alive} = known;
+  const {members, classes, looks, startDays, hidden} = known;
   const {joining, waiting} = arrivals(classes, looks);
   const stages = new Set(members.flatMap(({chain}) => chain.stages.map(({name}) => name))).size + 1;
   const guesses = firstGuesses(known);
@@ -77,7 +77,7 @@ export function learn(known: Known): Learned | null {
         return borrowing(() => {
           const told = hidden
             ? tellHidden(tempo, read, founders, broods)
-            : tell(tempo, read, founders, broods, isHopeless);
+            : tell(temposOf(member, tempo, startDays), read, founders, broods, isHopeless);
           const lnWeight = told === null ? Number.NEGATIVE_INFINITY : lnPrior + told.lnChance;
           best = Math.max(best, lnWeight);
           return {z, tempo, lnWeight, told: told !== null && lnWeight > least() ? withSettled(told) : null};
@@ -94,11 +94,18 @@ export function learn(known: Known): Learned | null {
   if (best === Number.NEGATIVE_INFINITY) return null;
 
   const late = ({member, broods}: Line, tempo: Tempo) =>
-    waiting.map(place => joined(tempo, foundersOf(member, classes)[place]!, broods[place]));
+    waiting.map(place => joined(() => tempo, foundersOf(member, classes)[place]!, broods[place]));
   return {
-    lines: lines.map(line => asPaceLine(line, best, {lot, alive}, late)),
+    lines: lines.map(line => asPaceLine(line, best, known, late)),
     leftOut: worthlessLooks(lines, best).flatMap(look => looks[look]!.entries),
   };
+}
+
+/** Of every lot whose animals lived through something else a tempo of its own. */
+function temposOf({elsewhere}: CandidateMember, own: Tempo, startDays: number): Tempos {
+  if (elsewhere.size === 0) return () => own;
+  const others = new Map([...elsewhere].map(([lot, chain]) => [lot, tempoOf(chain, startDays, own.pace)]));
+  return lot => others.get(lot) ?? own;
 }
 
 /** Before anything is known of a member's pace it is laid nearly as wide as the prior. */
@@ -183,7 +190,7 @@ function worthlessLooks(lines: readonly Line[], best: number): number[] {
 function asPaceLine(
   line: Line,
   best: number,
-  {lot, alive}: Pick<Known, 'lot' | 'alive'>,
+  {lot, alive, startDays}: Pick<Known, 'lot' | 'alive' | 'startDays'>,
   late: (line: Line, tempo: Tempo) => readonly Party[],
 ): PaceLine {
   const {member, broods, points, step} = line;
@@ -191,7 +198,8 @@ function asPaceLine(
     const weight = lnWeight < best - HOPELESS ? 0 : step * Math.exp(lnWeight - best);
     if (weight === 0 || told === null) return {z, weight: 0, tempo, classes: []};
     const own = told.parties.filter(party => party.lot === lot);
-    const parties = [...(own.length > 0 ? own : told.parties), ...late(line, tempo)];
+    const before = () => told.parties.map(party => goneInto(temposOf(member, tempo, startDays), party, lot));
+    const parties = [...(own.length > 0 ? own : before()), ...late(line, tempo)];
     const scale = alive === null ? 1 : alive / animalsIn(parties);
     const classes = parties.map(({label, count, standing}) => ({label, count: count * scale, standing}));
     return {z, weight, tempo, classes};

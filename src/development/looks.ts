@@ -40,6 +40,20 @@ export function looksOf(sightings: readonly SeenAnimals[], untilDays: number): r
   return [...looks.values()].map(lookOf).sort((a, b) => a.atDays - b.atDays);
 }
 
+/** Looks of which only is known who was taken out and who went where. */
+export function movesOf(looks: readonly Look[]): readonly Look[] {
+  return looks
+    .filter(({removed, mergedInto}) => removed.length > 0 || mergedInto !== undefined)
+    .map(look => ({...look, emerged: [], complete: false, counted: [], entries: []}));
+}
+
+/** Whether animals went from lot to lot. */
+export function arePartedOrJoined(looks: readonly Look[]): boolean {
+  return looks.some(
+    ({removed, mergedInto}) => mergedInto !== undefined || removed.some(({into}) => into !== undefined),
+  );
+}
+
 function lookOf(seen: readonly SeenAnimals[]): Look {
   const {atDays, lot = ''} = seen[0]!;
   const counts = seen.filter(sighting => sighting.kind === 'count');

@@ -4,7 +4,7 @@ import type {Temperatures} from './dose-course.ts';
 import {type FounderClass, hasPlacesFor, missingStage} from './founders.ts';
 import {type Member, membersOfGroup} from './group-members.ts';
 import type {Candidate} from './request.ts';
-import {chainOfTaxon} from './stage-chain.ts';
+import {type Chain, chainOfTaxon} from './stage-chain.ts';
 
 /** A member of one of the candidates. */
 export interface CandidateMember extends Member {
@@ -12,7 +12,11 @@ export interface CandidateMember extends Member {
   readonly candidate: number;
   /** The share of each class of founders that rests; none where none does. */
   readonly rests: readonly number[];
+  /** Its chain along what animals of other lots lived through. */
+  readonly elsewhere: ReadonlyMap<string, Chain>;
 }
+
+const NOWHERE = new Map<string, never>();
 
 export interface Members {
   readonly members: readonly CandidateMember[];
@@ -29,6 +33,7 @@ export function membersOf(
   candidates: readonly Candidate[],
   classes: readonly FounderClass[],
   course: Temperatures,
+  elsewhere: ReadonlyMap<string, Temperatures> = NOWHERE,
 ): Members {
   const unfit: string[] = [];
   const members = candidates.flatMap(({profile, weight, ownPace}, candidate) => {
@@ -37,10 +42,17 @@ export function membersOf(
     const fitting = all.filter(({chain}) => hasPlacesFor(chain, classes));
     if (fitting.length === 0) unfit.push(whyUnfit(profile.profile, all, classes));
     const sum = sumOf(fitting);
+    const there = [...elsewhere].map(
+      ([lot, theirs]) => [lot, membersOfCandidate(profile, ownPace, theirs)] as const,
+    );
     return fitting.map(member => ({
       ...member,
       candidate,
       rests: [],
+      elsewhere:
+        there.length === 0
+          ? NOWHERE
+          : new Map(there.map(([lot, same]) => [lot, same[all.indexOf(member)]!.chain])),
       weight: (member.weight / sum) * weight,
     }));
   });

@@ -5,8 +5,8 @@ import type {FounderClass} from './founders.ts';
 import {lnChoose} from './gamma-function.ts';
 import {isRead, readAs} from './misjudging.ts';
 import type {ReadLook} from './reading.ts';
-import {blended, given, later, type Standing, shareOut, sharesIn, standingOf} from './standing.ts';
-import type {Tempo} from './tempo.ts';
+import {blended, given, later, moved, type Standing, shareOut, sharesIn, standingOf} from './standing.ts';
+import type {Tempo, Tempos} from './tempo.ts';
 
 /** Animals judged alike at every look that matters to their future. */
 export interface Party {
@@ -28,8 +28,9 @@ export interface Parted {
 }
 
 /** Founders as they were found. */
-export function joined(tempo: Tempo, founders: FounderClass, brood: number | undefined): Party {
+export function joined(tempos: Tempos, founders: FounderClass, brood: number | undefined): Party {
   const {stage, atDays, count, lot} = founders;
+  const tempo = tempos(lot);
   return {
     lot,
     label: readAs(stage, tempo.chain),
@@ -46,8 +47,13 @@ export function animalsIn(parties: readonly Party[]): number {
   return parties.reduce((sum, {count}) => sum + count, 0);
 }
 
-export function atInstant(tempo: Tempo, parties: readonly Party[], atDays: number): readonly Party[] {
-  return parties.map(party => ({...party, standing: later(tempo, party.standing, atDays)}));
+export function atInstant(tempos: Tempos, parties: readonly Party[], atDays: number): readonly Party[] {
+  return parties.map(party => ({...party, standing: later(tempos(party.lot), party.standing, atDays)}));
+}
+
+/** The same animals from when they go on in a lot. */
+export function goneInto(tempos: Tempos, party: Party, lot: string): Party {
+  return {...party, lot, standing: moved(tempos(party.lot), tempos(lot), party.standing)};
 }
 
 /** Some were found out, each since an instant, and the others were not. */
@@ -144,6 +150,7 @@ export function afterCount(
  * in another lot are parties of that one.
  */
 export function afterRemoval(
+  tempos: Tempos,
   parties: readonly Party[],
   {stage, count, into}: ReadLook['removed'][number],
 ): readonly Party[] {
@@ -158,7 +165,7 @@ export function afterRemoval(
       const staying = {...party, count: party.count * stay};
       return into === undefined
         ? [staying]
-        : [staying, {...party, lot: into, count: party.count * (1 - stay)}];
+        : [staying, goneInto(tempos, {...party, count: party.count * (1 - stay)}, into)];
     })
     .filter(party => party.count > NONE);
 }

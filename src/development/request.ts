@@ -2,6 +2,7 @@
 import type {Course} from '../climate/course.ts';
 import type {Profile} from '../records/schema/index.ts';
 import type {Stage, StageCounts} from '../records/stage.ts';
+import type {Temperatures} from './dose-course.ts';
 import type {OwnPace} from './lesson.ts';
 
 /** Animals that joined the lot together. */
@@ -63,8 +64,8 @@ type Seen =
 export interface ForecastRequest {
   /** The lot whose animals are asked about, where cohorts and sightings are told of several. */
   readonly lot?: string | undefined;
-  /** Animals merged in had temperatures of their own until then, and are taken to have had these. */
-  readonly elsewhere?: boolean | undefined;
+  /** What animals of other lots lived through before they came into this one, where it was not the same. */
+  readonly elsewhere?: ReadonlyMap<string, Temperatures> | undefined;
   readonly cohorts: readonly FoundingCohort[];
   readonly candidates: readonly Candidate[];
   /** What the animals lived through and will, from the first cohort to the horizon (now + 400 days); NaN is unknown. */

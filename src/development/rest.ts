@@ -179,10 +179,9 @@ function entryOfMost(
  * The animals as they go on once the cold has been enough. Eggs, prepupae and pupae rest at the beginning of their
  * stage, larvae and nymphs wherever in it they were found.
  */
-export function rested(classes: readonly FounderClass[], completeDays: number): readonly FounderClass[] {
+export function rested(classes: readonly FounderClass[]): readonly FounderClass[] {
   return classes.map(founders => ({
     ...founders,
-    atDays: Math.max(founders.atDays, completeDays),
     progress: /^(egg|prepupa|pupa)/.test(founders.stage) ? ([0, 0] as const) : founders.progress,
   }));
 }

@@ -108,6 +108,17 @@ export function given(standing: Standing, shares: ArrayLike<number>, chances: Ar
   return {atDays: standing.atDays, notOutDays: standing.atDays, leaving, resting};
 }
 
+/** The same animals where from then on they live through something else. */
+export function moved(from: Tempo, to: Tempo, standing: Standing): Standing {
+  if (from === to) return standing;
+  const {atDays} = standing;
+  const leaving = standing.leaving.map((measure, stage) => {
+    const by = ownDose(to, stage, atDays) - ownDose(from, stage, atDays);
+    return measure === null ? null : shifted(measure, by, 1);
+  });
+  return {...standing, leaving};
+}
+
 /** Animals of several standings at one instant taken as one kind, each with its share. */
 export function blended(standings: readonly Standing[], shares: readonly number[]): Standing {
   const [heaviest, ...others] = [...standings.keys()].sort((a, b) => shares[b]! - shares[a]!);

@@ -5,12 +5,13 @@ import {
   afterEmergence,
   afterRemoval,
   atInstant,
+  goneInto,
   joined,
   type Parted,
   type Party,
 } from './parties.ts';
 import type {ReadLook} from './reading.ts';
-import type {Tempo} from './tempo.ts';
+import type {Tempo, Tempos} from './tempo.ts';
 
 /** The end of a story. */
 export interface Told {
@@ -29,7 +30,7 @@ const WORTHLESS = 0.02;
  * @param isHopeless stops the story where the chance so far is not worth following; then nothing comes back
  */
 export function tell(
-  tempo: Tempo,
+  tempos: Tempos,
   looks: readonly ReadLook[],
   classes: readonly FounderClass[],
   broods: readonly (number | undefined)[],
@@ -39,8 +40,9 @@ export function tell(
   let all: readonly Party[] = [];
   const worthless: number[] = [];
   for (const look of looks) {
-    const newcomers = look.joining.map(place => joined(tempo, classes[place]!, broods[place]));
-    all = atInstant(tempo, [...all, ...newcomers], look.atDays);
+    const newcomers = look.joining.map(place => joined(tempos, classes[place]!, broods[place]));
+    all = atInstant(tempos, [...all, ...newcomers], look.atDays);
+    const tempo = tempos(look.lot);
     let parties: readonly Party[] = all.filter(({lot}) => lot === look.lot);
     const others = all.filter(({lot}) => lot !== look.lot);
     if (look.complete && parties.length > 0) {
@@ -52,9 +54,9 @@ export function tell(
     lnChance += count.lnChance;
     parties = count.parties;
     worthless.push(count.worthless);
-    for (const removal of look.removed) parties = afterRemoval(parties, removal);
+    for (const removal of look.removed) parties = afterRemoval(tempos, parties, removal);
     const {mergedInto: lot} = look;
-    all = [...(lot === undefined ? parties : parties.map(party => ({...party, lot}))), ...others];
+    all = [...(lot === undefined ? parties : parties.map(party => goneInto(tempos, party, lot))), ...others];
     if (lnChance === Number.NEGATIVE_INFINITY || isHopeless(lnChance)) return null;
   }
   return {lnChance, parties: all, worthless};

@@ -21,8 +21,11 @@ export function tempoOf(chain: Chain, startDays: number, pace: number): Tempo {
   return {chain, pace, origins};
 }
 
-/** An instant on the dose axis of a stage. */
+/** An instant on the dose axis of a stage; before the start nothing has begun. */
 export function ownDose({chain, pace, origins}: Tempo, stage: number, atDays: number): number {
   const {course, required} = chain.stages[stage]!;
-  return (pace * (doseAt(course, atDays) - origins[stage]!)) / required;
+  return (pace * Math.max(0, doseAt(course, atDays) - origins[stage]!)) / required;
 }
+
+/** The tempo of each lot's animals: not all of them lived through the same. */
+export type Tempos = (lot: string) => Tempo;

@@ -11,8 +11,8 @@ export interface Line {
   /** Every time somebody looked for adults among these animals. */
   readonly looks: readonly Instant[];
   readonly stays: Lot['stays'];
-  /** Animals merged in lived in a unit where the others never did. */
-  readonly elsewhere: boolean;
+  /** Where those of other lots lived that were in other units than the lot's own animals, by the code of their lot. */
+  readonly elsewhere: readonly (readonly [lot: string, stays: Lot['stays']])[];
 }
 
 interface InLot {
@@ -34,13 +34,16 @@ export function lineOf(lot: Lot, lots: Lots): Line {
   const steps = stepsOf(lot, lots);
   const family = new Set(steps.map(({lot: one}) => one));
   const stays = staysOf(lot, lots);
-  const units = new Set(stays.map(({unit}) => unit));
   return {
     cohorts: steps.flatMap(step => foundersOf(step, lots)),
     sightings: steps.flatMap(step => seenAt(step, family, lots)).sort((a, b) => a.at - b.at),
     looks: looksOf(lot, lots),
     stays,
-    elsewhere: steps.some(({lot: one, entry}) => one !== lot && !units.has(unitAt(one, atOf(entry)))),
+    elsewhere: [...family].flatMap(one => {
+      const theirs = staysOf(one, lots);
+      const until = Math.max(...steps.filter(step => step.lot === one).map(({entry}) => atOf(entry)));
+      return one === lot || sameUnits(stays, theirs, until) ? [] : [[one.code, theirs] as const];
+    }),
   };
 }
 
@@ -50,7 +53,7 @@ export function ownLineOf(lot: Lot): Line {
   return {
     cohorts: cohorts.map(cohort => ({...cohort, lot: code})),
     sightings: sightings.flatMap(toldOf).map(seen => ({...seen, lot: code})),
-    ...{looks, stays, elsewhere: false},
+    ...{looks, stays, elsewhere: []},
   };
 }
 
@@ -137,6 +140,13 @@ export function staysOf(lot: Lot, lots: Lots): Lot['stays'] {
   return [...before.slice(0, -1), {...last, to: first.from}, ...lot.stays];
 }
 
-function unitAt({stays}: Lot, at: Instant): string {
+/** Whether those who lived here and there were in the same units from the first stay there until an instant. */
+function sameUnits(here: Lot['stays'], there: Lot['stays'], until: Instant): boolean {
+  const changes = [...here, ...there].map(({from}) => from);
+  const lived = changes.filter(at => at >= there[0]!.from && at < until);
+  return lived.every(at => unitAt(here, at) === unitAt(there, at));
+}
+
+function unitAt(stays: Lot['stays'], at: Instant): string {
   return (stays.findLast(({from}) => from <= at) ?? stays[0]!).unit;
 }

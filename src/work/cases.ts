@@ -98,11 +98,16 @@ export function caser(
     const course = heldInTurn(await courses(stays, span), otherwise.heldEach);
     const known = await profiles;
     const experience = experienceOf(lot, known, await lessons);
+    const before = {...span, toDays: nowDays, holdC: undefined, futures: 0};
+    const elsewhere = await Promise.all(
+      line.elsewhere.map(async ([code, theirs]) => [code, await courses(theirs, before)] as const),
+    );
     const request = {
       ...requestFor(lot, line, known, experience),
       ...shared,
       seasonLagDays: seasonLagDays(state, lot.sample),
       course,
+      elsewhere: new Map(elsewhere),
       ...otherwise.asked,
     };
     return {request, course, unit: stays.at(-1)!.unit, experience};
@@ -139,7 +144,6 @@ function requestFor(
 ): Omit<ForecastRequest, 'course' | 'nowDays' | 'roundsDays' | 'dayBoundsDays' | 'sharesAtDays'> {
   return {
     lot: lot.code,
-    elsewhere: line.elsewhere,
     cohorts: line.cohorts.map(({at, ...cohort}) => ({...cohort, atDays: inDays(at)})),
     candidates: lot.candidates.flatMap(({profile: code, weight}) => {
       const profile = profiles.get(code);

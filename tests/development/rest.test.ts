@@ -89,6 +89,32 @@ describe('a lot of which most rest', () => {
     expect(assumptions.join(' ')).toContain('house rule');
   });
 
+  it('holds of a part that was split off the animals that went, and dates of these', () => {
+    const two = [{name: 'larva', lower: 10, degreeDays: 100, cv: 0.02}, ...kind];
+    const entry = {stage: 'larva', months: [MAY], chance: 0.9, chill, source: 'a'};
+    const profile = {...profileOf(two, {paceSd: 0}), diapause: [entry, {...entry, stage: 'pupa'}]};
+    const left = {
+      kind: 'removal',
+      atDays: START + 5,
+      stage: 'pupa',
+      count: 4,
+      entry: 'e',
+      lot: 'A',
+      into: 'B',
+    } as const;
+    const ofPart = (course: ReturnType<typeof steps>) =>
+      forecastLot(
+        requestOf([], course, profileOf(two), {
+          ...{lot: 'B', alive: 4, nowDays: START + 6, sightings: [left], candidates: [{profile, weight: 1}]},
+          cohorts: [{...pupae, stages: {larva: 8, pupa: 4}, lot: 'A'}],
+        }),
+      );
+    const {stagesNow, half} = ofPart(steps([0, 5], [30, 20]));
+    expect(stagesNow).toEqual({pupa: 1});
+    expect(half!.p50!).toBeCloseTo(START + 40, 0);
+    expect(ofPart(steps([0, 12])).stagesNow).toEqual({pupa: 1});
+  });
+
   it('names the share that waits for a second winter where the profile has it, of hidden animals too', () => {
     const profile = resting({chill, secondYear: 0.2});
     expect(ask(profile, steps([0, 5], [30, 20])).assumptions.join(' ')).toContain('second winter');

@@ -124,6 +124,16 @@ describe('a lot split off', () => {
     expectSame(child, counted);
   });
 
+  test('of whose animals nothing explains what was seen is forecast as these were expected, not those they came from', () => {
+    const parent = lot({'larva-4': 6, pupa: 6}, {at: day(0)});
+    const off = split(1, {'larva-4': 6});
+    const out = {record: 'emergence', lot: 'B', at: day(2), since: day(1), adults: [{count: 1}]};
+    const {animal, assumptions} = forecast('B', 2, [parent, off, out], 0);
+    expect(assumptions.join(' ')).toContain('Nothing explains');
+    const alone = forecast('B', 2, [lot({'larva-4': 6}, {at: day(0), code: 'B'})], 0);
+    expect(animal.p50!).toBeCloseTo(alone.animal.p50!, 1);
+  });
+
   test('again, from one that was split off itself, takes everything along', () => {
     const again = split(8, {pupa: 8}, {lot: 'B', into: 'C'});
     const grandchild = forecast('C', 8, [...seen, split(8, {'larva-5': 4, pupa: 8}), again]);
@@ -145,6 +155,30 @@ describe('lots merged', () => {
     const mixed = (10 * (of('A').stagesNow.pupa ?? 0) + 6 * (of('B').stagesNow.pupa ?? 0)) / 16;
     expect(merged.stagesNow.pupa).toBeCloseTo(mixed, 1);
     expect(merged.alive).toBe(16);
+  });
+
+  test('from two units have lived each in its own', () => {
+    const cool = {...course, temperatureC: course.temperatureC.map(celsius => celsius - 8)};
+    const began = [
+      lot({'larva-4': 6}, {at: day(0)}),
+      lot({'larva-4': 6}, {code: 'B', at: day(0), unit: 'C2'}),
+    ];
+    const state = fold(daybook(unit(), unit('C2'), sample(), ...began, merge(9)), at(9, '10:00'));
+    const line = lineOf(state.lots.get('A')!, state.lots);
+    expect(line.elsewhere.map(([code, stays]) => [code, stays[0]!.unit])).toEqual([['B', 'C2']]);
+    const stagesNow = (elsewhere: ReadonlyMap<string, typeof course>) =>
+      forecastLot({
+        ...requestOf([], course, profileOf(stages, {paceSd: 0})),
+        ...{lot: 'A', elsewhere, alive: 12, nowDays: at(9, '10:00') / MS_PER_DAY},
+        cohorts: line.cohorts.map(cohort => ({...cohort, atDays: cohort.at / MS_PER_DAY})),
+        sightings: line.sightings.map(seenInDays),
+      }).stagesNow;
+    // Nine days at 12 °C in place of 20 °C: 45 degree-days above 7 °C, not enough for a whole stage of 60.
+    const both = stagesNow(new Map([['B', cool]]));
+    const warm = stagesNow(new Map());
+    expect(both['larva-4']!).toBeGreaterThan(0.1);
+    expect(both.pupa!).toBeCloseTo(warm.pupa! / 2, 2);
+    expect(warm['larva-4'] ?? 0).toBeLessThan(0.01);
   });
 
   test('are counted as one from then on, also at the same instant', () => {

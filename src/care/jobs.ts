@@ -1,5 +1,5 @@
 // The jobs of a room: one for each task of each lot or unit.
-import type {Instant} from '../records/entry.ts';
+import {type Instant, MS_PER_DAY} from '../records/entry.ts';
 import type {Lot, Rule, Unit} from '../records/state.ts';
 import type {OpenTime} from './calendar.ts';
 import {finishJobs} from './finishing.ts';
@@ -12,7 +12,7 @@ import {holdHoursOf, lookDeeds, lookWindow} from './looks.ts';
 import {nearestRules} from './nearest.ts';
 import {occupiedSince, unitOf} from './occupancy.ts';
 import {letRest} from './rest.ts';
-import {eats, isLiving, isStage, restsSince, since, stagesOf} from './stages.ts';
+import {eats, hasFeeders, isLiving, isStage, restsSince, since, stagesOf} from './stages.ts';
 import {rulesInForce} from './start-rules.ts';
 import {isFinishing, isForLot, isWanted, isWantedAtOnce} from './subjects.ts';
 import type {CareInput} from './task.ts';
@@ -67,7 +67,8 @@ function findJobs(input: CareInput, open: OpenTime): Job[] {
 
 const unitTypes = ['cage', 'aquarium', 'emergence-box'] as const;
 
-function wantings({state, profiles}: CareInput, rules: readonly Rule[]): Wanting[] {
+function wantings(input: CareInput, rules: readonly Rule[]): Wanting[] {
+  const {state, profiles} = input;
   // Most rules of a large room are for single lots: each is only held against its own.
   const forMany = rules.filter(rule => rule.for.lot === undefined);
   const forOne = grouped(rules, rule => rule.for.lot);
@@ -82,8 +83,12 @@ function wantings({state, profiles}: CareInput, rules: readonly Rule[]): Wanting
     const groups = groupsOf(lot, profiles, state.samples.get(lot.sample));
     const housed = {...groups, lot: lot.code, unit: code, type, stages: stagesOf(lot)};
     const own = forOne.get(lot.code) ?? [];
-    for (const rule of nearestRules([...own, ...(rulesFor.get(type) ?? general)], housed).values())
+    const all = [...own, ...(rulesFor.get(type) ?? general)];
+    for (const rule of nearestRules(all, housed).values())
       if (isWanted(rule, lot, type)) wanting.push({rule, lot, unit});
+    if (pupaeExpectedSince(lot, type, input) === undefined) continue;
+    const picking = nearestRules(all, {...housed, stages: [...housed.stages, 'pupa']}).get('move-pupae');
+    if (picking !== undefined) wanting.push({rule: picking, lot, unit});
   }
   return wanting;
 }
@@ -110,7 +115,8 @@ function lotJob({rule, lot, unit}: Wanting, {input, open, clock, ledger}: Settin
     };
   }
   if (rule.when !== undefined) return triggeredJob(job, rule.when, input, ledger, clock);
-  const begins = wantedSince(rule, lot, unit, lots);
+  const expected = rule.task === 'move-pupae' ? pupaeExpectedSince(lot, unit.type, input) : undefined;
+  const begins = expected ?? wantedSince(rule, lot, unit, lots);
   return {
     ...job,
     deeds: ledger.ofLot(rule.task, lot),
@@ -121,6 +127,17 @@ function lotJob({rule, lot, unit}: Wanting, {input, open, clock, ledger}: Settin
       return first(rule, begins, lot.code, clock);
     },
   };
+}
+
+/** Pupae are picked out of water from so long before one adult in twenty is out. Common practice, no source. */
+const PICK_BEFORE_DAYS = 2;
+
+/** Since when pupae are to be looked for in water where nobody has seen one yet; undefined where they are not. */
+function pupaeExpectedSince(lot: Lot, type: Unit['type'], {emergence, now}: CareInput): Instant | undefined {
+  if (type !== 'aquarium' || !hasFeeders(lot) || stagesOf(lot).includes('pupa')) return undefined;
+  const p05 = emergence.get(lot.code)?.p05 ?? null;
+  if (p05 === null || p05 - PICK_BEFORE_DAYS * MS_PER_DAY > now) return undefined;
+  return Math.max(lot.startedAt, Math.round(p05) - PICK_BEFORE_DAYS * MS_PER_DAY);
 }
 
 /** Since when the lot has had animals that the task is for. */

@@ -9,6 +9,7 @@ import {type Instruments, instrumentsOf} from './instruments.ts';
 import {cover, joined, type Span, unknown} from './part.ts';
 import {regimesOf, type Standing, shared, unchanged} from './regime.ts';
 import {knownSources, lastReadDays} from './unit-record.ts';
+import {withWaterOffsets} from './water-offset.ts';
 
 /**
  * The temperature course from one instant to another, without gaps.
@@ -18,8 +19,10 @@ import {knownSources, lastReadDays} from './unit-record.ts';
  * of these is known it is unknown. From there on: held as asked, else the set points corrected by the unit's own
  * record, else its recent days again. A lot is taken to stay where it is.
  */
-export function composeCourse(input: CourseInput): Course {
-  const instruments = instrumentsOf(input);
+export function composeCourse(asked: CourseInput): Course {
+  const instruments = instrumentsOf(asked);
+  const {units, water} = withWaterOffsets(asked, instruments);
+  const input = {...asked, room: {...asked.room, units}};
   const expectedFromDays = expectationFrom(input, instruments);
   const past = {fromDays: input.fromDays, toDays: expectedFromDays};
   const known = standings(input, past).flatMap(standing =>
@@ -33,7 +36,11 @@ export function composeCourse(input: CourseInput): Course {
     expectedFromDays,
   );
   const futures = last === undefined ? undefined : futuresOf(input, instruments, last);
-  return futures === undefined ? course : {...course, futures};
+  return {
+    ...course,
+    ...(futures === undefined ? {} : {futures}),
+    ...(water === undefined ? {} : {water}),
+  };
 }
 
 function expectationFrom(input: CourseInput, instruments: Instruments): number {

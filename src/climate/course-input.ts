@@ -7,7 +7,8 @@ export interface CourseInput {
   /** Where the lot lived, oldest first; at least one stay. */
   readonly stays: Lot['stays'];
   /** Histories of units and loggers, and what people read or masked. */
-  readonly room: Pick<RoomState, 'units' | 'loggers' | 'masks' | 'handReadings' | 'extremes'>;
+  readonly room: Pick<RoomState, 'units' | 'loggers' | 'masks' | 'handReadings' | 'extremes'> &
+    Partial<Pick<RoomState, 'water'>>;
   /** Imported readings of a logger, as far as they are at hand; see readingsNeeded. Masks are honoured here. */
   readonly readings: (logger: string) => Series | undefined;
   readonly civil: Civil;
@@ -16,6 +17,8 @@ export interface CourseInput {
   readonly toDays: number;
   /** A scenario: held at this temperature from where readings end. */
   readonly holdC?: number | undefined;
+  /** Whether the water's own temperature is gone by from its first measurement on, or never; default: from the third. */
+  readonly waterAs?: 'measured' | 'air' | undefined;
   /** How many futures are wanted beside the one course expected. */
   readonly futures?: number | undefined;
 }

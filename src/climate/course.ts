@@ -1,5 +1,6 @@
 // The temperature course that a lot's animals lived through and will live through: no gaps left unsaid.
 import type {Futures} from './futures.ts';
+import type {WaterOffset} from './water-offset.ts';
 
 /** Where a stretch of a course comes from. */
 export type CourseBasis =
@@ -36,6 +37,8 @@ export interface Course {
   readonly stretches: readonly Stretch[];
   /** Days where what is known ends and what is expected begins: now, or where readings end, whichever is later. */
   readonly expectedFromDays: number;
+  /** What measurements of the water taught of the unit that the lot is in now; absent where it has an offset of its own. */
+  readonly water?: WaterOffset;
   /** What may come instead of the one course expected; absent where none were asked for, or too little was read. */
   readonly futures?: Futures;
 }

@@ -11,6 +11,7 @@ import {midnights} from '../work/day-bounds.ts';
 import {type Desk, openDesk} from '../work/desk.ts';
 import {type UnitClimate, unitClimate} from '../work/unit-climate.ts';
 import {type UnitCourse, unitCourse} from '../work/unit-course.ts';
+import {waterOffsetWords, waterRefusalWords} from '../work/water-words.ts';
 import {type Command, examples, type Invocation, numberOption, type Options} from './command.ts';
 import {numberWord} from './words.ts';
 
@@ -57,6 +58,7 @@ export const command: Command = {
       classes: climate.classes,
       meanDay: climate.meanDay,
       water: waterAnswer(climate, desk),
+      waterOffset: found.course.water ?? null,
     };
     invocation.answer(answer, () => {
       if (options.csv === 'days') return daysCsv(climate);
@@ -127,6 +129,8 @@ function textOf(
   ];
   if (climate.classes.length > 0) parts.push(classTable(climate.classes, glyphs.bars.at(-1)!));
   if (climate.meanDay !== null) parts.push(meanDayTable(climate.meanDay));
+  if (course.water !== undefined)
+    parts.push(`the water is ${waterOffsetWords(course.water)}; ${waterRefusalWords(course.water)}`);
   const evaporation = climate.water?.evaporation;
   if (evaporation !== null && evaporation !== undefined)
     parts.push(

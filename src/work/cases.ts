@@ -41,6 +41,8 @@ export interface Otherwise {
   /** Where it lived and will live. */
   readonly stays?: Lot['stays'];
   readonly holdC?: number;
+  /** By the water as measured, however seldom, or by the air. */
+  readonly waterAs?: 'measured' | 'air';
   /** Temperatures, each held in one of as many futures. */
   readonly heldEach?: readonly number[];
   readonly asked?: Partial<
@@ -94,7 +96,14 @@ export function caser(
     const stays =
       otherwise.stays === undefined ? line.stays : staysOf({...lot, stays: otherwise.stays}, state.lots);
     const held = otherwise.holdC ?? holdC;
-    const span = {fromDays: beginningOf(line), nowDays, toDays, holdC: held, futures};
+    const span = {
+      fromDays: beginningOf(line),
+      nowDays,
+      toDays,
+      holdC: held,
+      futures,
+      waterAs: otherwise.waterAs,
+    };
     const course = heldInTurn(await courses(stays, span), otherwise.heldEach);
     const known = await profiles;
     const experience = experienceOf(lot, known, await lessons);

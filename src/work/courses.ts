@@ -1,6 +1,7 @@
 // Temperature courses of lots and units, with the readings they need fetched from disk once.
 import {composeCourse} from '../climate/compose-course.ts';
 import type {Course} from '../climate/course.ts';
+import type {CourseInput} from '../climate/course-input.ts';
 import {EARLIER_DAYS} from '../climate/futures.ts';
 import {readingsNeeded} from '../climate/readings-needed.ts';
 import type {Series} from '../climate/series.ts';
@@ -13,6 +14,7 @@ export interface CourseSpan {
   readonly nowDays: number;
   readonly toDays: number;
   readonly holdC?: number | undefined;
+  readonly waterAs?: CourseInput['waterAs'];
   /** How many futures are wanted beside the one course expected. */
   readonly futures?: number | undefined;
 }

@@ -84,6 +84,8 @@ export function fingerprintOfRoom({state, room, civil, now}: Desk): string {
     state.handReadings.at(-1)?.entry,
     state.extremes.length,
     state.extremes.at(-1)?.entry,
+    state.water.length,
+    state.water.at(-1)?.entry,
   ];
   const finished = finishedLots(state).map(({code, entries}) => [code, entries.length]);
   const day = civil.dayOf(now);

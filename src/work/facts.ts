@@ -2,8 +2,9 @@
 // what people read beside loggers.
 import type {CheckedReading, ReadingNow, RecentReadings, RoomFacts} from '../care/alert.ts';
 import type {Series} from '../climate/series.ts';
+import {ENOUGH_WATER, readBeside} from '../climate/water-offset.ts';
 import {type Instant, MS_PER_DAY, MS_PER_HOUR} from '../records/entry.ts';
-import {type Logger, type Unit, valueAt} from '../records/state.ts';
+import {type HandReading, type Logger, type Unit, valueAt} from '../records/state.ts';
 import type {Desk} from './desk.ts';
 import {trustedReadings} from './trusted-readings.ts';
 
@@ -23,13 +24,20 @@ export async function factsOf(desk: Desk): Promise<RoomFacts> {
     const series = await lastSeries(logger, own.length > 0 ? CHECKED_DAYS : RECENT_DAYS, desk);
     const reading = lastReading(logger, series, desk);
     if (reading !== undefined) last.set(reading.logger.code, reading);
-    if (series !== undefined) checked.push(...own.flatMap(check => checkedIn(series, check)));
+    checked.push(...own.flatMap(check => checkedIn(series, check, state.handReadings)));
   }
   const units = [...state.units.values()].map(history => valueAt(history, now));
+  const learned = waterLearned(units, checked);
   return {
     lastReadings: new Map([...last].map(([code, {at}]) => [code, at])),
-    climate: new Map(units.flatMap(unit => climateOf(unit, last, now))),
-    checked,
+    climate: new Map(
+      units.flatMap(unit => {
+        const {offsetC = learned.get(unit.code)} = unit;
+        return climateOf(offsetC === undefined ? unit : {...unit, offsetC}, last, now);
+      }),
+    ),
+    // Where the course goes by the water itself there is nothing to mend.
+    checked: checked.filter(({unit}) => unit === undefined || !learned.has(unit)),
   };
 }
 
@@ -131,17 +139,39 @@ function checksOf({state, now}: Desk): Check[] {
   return [...byHand, ...ofWater];
 }
 
-const BESIDE_DAYS = 1 / 24;
+/** What the logger read beside the check; the water of a unit may be compared with what a person read there too. */
+function checkedIn(
+  series: Series | undefined,
+  {offsetC, ...check}: Check,
+  handReadings: readonly HandReading[],
+): CheckedReading[] {
+  const atDays = check.at / MS_PER_DAY;
+  const byHand = handReadings.filter(
+    ({logger, temperature}) =>
+      check.unit !== undefined && logger === check.logger && temperature !== undefined,
+  );
+  const read =
+    (series === undefined ? undefined : readBeside(series, atDays)) ??
+    readBeside(
+      {
+        atDays: Float64Array.from(byHand, ({at}) => at / MS_PER_DAY),
+        temperatureC: Float64Array.from(byHand, ({temperature}) => temperature ?? Number.NaN),
+      },
+      atDays,
+    );
+  return read === undefined ? [] : [{...check, loggerC: read + offsetC}];
+}
 
-/** The check with what the logger read nearest to it, within an hour. */
-function checkedIn({atDays, temperatureC}: Series, {offsetC, ...check}: Check): CheckedReading[] {
-  const days = check.at / MS_PER_DAY;
-  let nearest = -1;
-  let apart = BESIDE_DAYS;
-  atDays.forEach((at, row) => {
-    if (Math.abs(at - days) >= apart || Number.isNaN(temperatureC[row]!)) return;
-    nearest = row;
-    apart = Math.abs(at - days);
-  });
-  return nearest < 0 ? [] : [{...check, loggerC: temperatureC[nearest]! + offsetC}];
+/** By unit: how much warmer its water is than its logger reads, where that is gone by; see climate/water-offset.ts. */
+function waterLearned(
+  units: readonly Unit[],
+  checked: readonly CheckedReading[],
+): ReadonlyMap<string, number> {
+  return new Map(
+    units.flatMap(({code, type, offsetC}): [string, number][] => {
+      const own = checked.filter(({unit}) => unit === code);
+      if (type !== 'aquarium' || offsetC !== undefined || own.length < ENOUGH_WATER) return [];
+      return [[code, own.reduce((sum, {byHandC, loggerC}) => sum + byHandC - loggerC, 0) / own.length]];
+    }),
+  );
 }

@@ -36,6 +36,12 @@ export interface ForecastAnswer {
   readonly pace: LotForecast['pace'];
   readonly candidates: LotForecast['candidates'];
   readonly readings: Outlook['readings'];
+  /** What measurements of the water taught, and when half would be out by what is not gone by. */
+  readonly water:
+    | (Pick<NonNullable<Outlook['water']>, 'offsetC' | 'sdC' | 'n' | 'used'> & {
+        readonly otherwise: string | null;
+      })
+    | null;
   readonly status: LotForecast['status'];
   readonly rest: {
     /** As they were found, before anything was seen of them here. */
@@ -58,7 +64,7 @@ export interface ForecastAnswer {
 }
 
 export function forecastAnswer(
-  {lot, unit, forecast, readings, estimated, experience}: Outlook,
+  {lot, unit, forecast, readings, estimated, water, experience}: Outlook,
   {civil, now}: Desk,
 ): ForecastAnswer {
   const iso = (days: number | null) => (days === null ? null : civil.iso(days * MS_PER_DAY));
@@ -101,6 +107,7 @@ export function forecastAnswer(
     pace: forecast.pace,
     candidates: forecast.candidates,
     readings,
+    water: water === null ? null : waterAnswer(water, iso),
     status: forecast.status,
     rest: restAnswer(forecast.rest, iso),
     notOut: forecast.notOut === null ? null : {...forecast.notOut, tellApart: TELL_APART},
@@ -113,6 +120,13 @@ export function forecastAnswer(
       })),
     assumptions: forecast.assumptions,
   };
+}
+
+function waterAnswer(
+  {offsetC, sdC, n, used, otherwiseDays}: NonNullable<Outlook['water']>,
+  iso: (days: number | null) => string | null,
+): ForecastAnswer['water'] {
+  return {offsetC, sdC, n, used, otherwise: iso(otherwiseDays)};
 }
 
 function restAnswer(

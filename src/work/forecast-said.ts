@@ -9,6 +9,7 @@ import type {Desk} from './desk.ts';
 import type {Outlook} from './outlook.ts';
 import {chillWords, notOutWords} from './rest-words.ts';
 import type {SaidLine, SaidLines} from './said-lines.ts';
+import {waterWords} from './water-words.ts';
 import type {Why} from './why.ts';
 import {grantedLines, whyWords} from './why-words.ts';
 
@@ -52,6 +53,8 @@ function facts(outlook: Outlook, desk: Desk): SaidLine[] {
     lines.push(['now', stages.map(([stage, share]) => `${stage} ${percent(share)}`).join(', ')]);
   const warmth = warmthWords(outlook);
   if (warmth !== undefined) lines.push(['warmth', warmth]);
+  const water = waterWords(outlook, desk);
+  if (water !== undefined) lines.push(['water', water]);
   if (first !== null) lines.push(['first', window(first)]);
   if (half !== null) lines.push(['half', window(half)]);
   if (last !== null) lines.push(['last', window(last)]);

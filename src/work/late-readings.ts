@@ -4,7 +4,7 @@ import {instantOf, MS_PER_DAY} from '../records/entry.ts';
 import {type Lot, openLots} from '../records/state.ts';
 import type {Room} from '../room/room.ts';
 import type {Desk} from './desk.ts';
-import {type Outlook, outlooks} from './outlook.ts';
+import {halfOf, type Outlook, outlooks} from './outlook.ts';
 
 /** A lot's sum and date as they were told before, and as they are now. */
 export interface ChangedOutlook {
@@ -56,7 +56,7 @@ function changeOf(old: Outlook, now: Outlook, {civil}: Desk): ChangedOutlook[] {
     (degreeDays === null || Math.abs(degreeDays.from - degreeDays.to) < SAME_DEGREE_DAYS);
   if (isSame) return [];
   const iso = ({forecast}: Outlook) => {
-    const days = (forecast.half ?? forecast.animal).p50;
+    const days = halfOf(forecast);
     return days === null ? null : civil.iso(days * MS_PER_DAY);
   };
   return [{lot: old.lot.code, filledHours, degreeDays, p50: {from: iso(old), to: iso(now)}}];

@@ -2,6 +2,7 @@
 import type {Course} from '../climate/course.ts';
 import {type CourseSummary, summaryOf} from '../climate/course-summary.ts';
 import {temperatureItself} from '../climate/mean-day.ts';
+import type {WaterOffset} from '../climate/water-offset.ts';
 import type {LotForecast} from '../development/answer.ts';
 import {forecastLot} from '../development/forecast.ts';
 import {Refusal} from '../records/refusal.ts';
@@ -26,6 +27,8 @@ export interface Outlook {
   readonly estimated: EstimatedWarmth | null;
   /** What the room's own finished lots taught of its candidates, and is made use of. */
   readonly experience: readonly Experience[];
+  /** What its water taught, and when half would be out by what is not gone by; null without measurements of it. */
+  readonly water: (WaterOffset & {readonly otherwiseDays: number | null}) | null;
   /** The mean temperature of the first week to come, °C; null where it is not known. */
   readonly expectedC: number | null;
 }
@@ -60,7 +63,20 @@ export function outlooker(
   question: Omit<OutlookQuestion, 'codes'> = {},
 ): OutlookOf {
   const caseOf = caser(desk, lots, {...question, lessons: question.lessons ?? lessonsUsed(desk)});
-  return async (lot, otherwise = {}) => outlookFrom(lot, await caseOf(lot, otherwise));
+  return async (lot, otherwise = {}) => {
+    const known = await caseOf(lot, otherwise);
+    const outlook = outlookFrom(lot, known);
+    const {water} = known.course;
+    if (water === undefined || question.holdC !== undefined || Object.keys(otherwise).length > 0)
+      return outlook;
+    const other = await caseOf(lot, {waterAs: water.used ? 'air' : 'measured'});
+    return {...outlook, water: {...water, otherwiseDays: halfOf(forecastLot(other.request))}};
+  };
+}
+
+/** When half are out, or one of hidden animals. */
+export function halfOf({half, animal}: LotForecast): number | null {
+  return (half ?? animal).p50;
 }
 
 export function outlookFrom(lot: Lot, {request, course, unit, experience}: Case): Outlook {
@@ -74,6 +90,7 @@ export function outlookFrom(lot: Lot, {request, course, unit, experience}: Case)
     estimated: estimatedWarmth(course, forecast, request, expectedC) ?? null,
     expectedC,
     experience,
+    water: null,
   };
 }
 

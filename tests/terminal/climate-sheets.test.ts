@@ -75,4 +75,15 @@ describe('a unit', () => {
     expect(shown()).toContain('L1 was probably not reset on Thu 11 June 08:30: say whether it is reset now');
     expect(press('<right><enter>')).toMatchObject([{do: 'record', records: [{minimum: 16.8, reset: true}]}]);
   });
+
+  it('is given an offset from its logger, which holds since those came who live there', async () => {
+    const {press} = await driven(dir);
+    press('co');
+    expect(press('-1,5<enter>')).toMatchObject([
+      {
+        do: 'record',
+        records: [{record: 'unit', code: 'C1', offsetC: -1.5, at: expect.stringContaining('2026-06-09')}],
+      },
+    ]);
+  });
 });

@@ -20,6 +20,12 @@ export function askReading({state, now}: Desk, logger: string): Pick<Step, 'ask'
   };
 }
 
+/** How much warmer the animals of a unit are than its logger. */
+export function askOffset(unit: string, logger: string): Asking {
+  const label = `how much warmer than ${logger}, °C (0: as it reads)`;
+  return {kind: 'text', label, text: '', purpose: {for: 'offset', unit}};
+}
+
 /** A file of a logger to be imported. */
 export function askFile(logger: string): Asking {
   return {kind: 'text', label: `file of ${logger} to import`, text: '', purpose: {for: 'import', logger}};

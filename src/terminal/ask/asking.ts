@@ -25,6 +25,7 @@ export type Purpose =
   | {readonly for: 'note'; readonly about: string}
   | {readonly for: 'reading'; readonly logger: string}
   | {readonly for: 'import'; readonly logger: string}
+  | {readonly for: 'offset'; readonly unit: string}
   /** A span of readings that is not to be trusted, or (`lift`) is. */
   | {
       readonly for: 'mask';

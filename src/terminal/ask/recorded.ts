@@ -1,6 +1,7 @@
 // A text that was asked for came: why something was skipped, a reading, a remark, a temperature, a day.
 
 import type {Rule} from '../../records/state.ts';
+import {livingIn} from '../../work/unit-course.ts';
 import {heldAt, plannedBy} from '../answer/asks.ts';
 import type {Sheet, Step, View} from '../sheet.ts';
 import type {Purpose} from './asking.ts';
@@ -24,6 +25,8 @@ export function recorded(purpose: Purpose, text: string, view: View): Step<Sheet
       );
     case 'reading':
       return reading(purpose.logger, text);
+    case 'offset':
+      return offset(purpose.unit, text, view);
     case 'import':
       return {effects: [{do: 'import', logger: purpose.logger, path: text}]};
     case 'mask': {
@@ -57,6 +60,15 @@ function reading(logger: string, text: string): Step<Sheet> {
   const humid = humidity === undefined ? {} : {humidity};
   const said = `${logger} reads ${temperature} °C${humidity === undefined ? '' : `, ${humidity} %`}`;
   return effect({record: 'reading', logger, temperature, ...humid}, said, logger);
+}
+
+/** It holds for all who live there now, from when the first of them came. */
+function offset(unit: string, text: string, {facts: {desk}}: View): Step<Sheet> {
+  const offsetC = Number(text.replace(',', '.').replace(/\s*°?C$/i, ''));
+  if (!Number.isFinite(offsetC)) return {say: `"${text}" is no difference. Write °C: -1.5.`};
+  const came = livingIn(desk, unit).flatMap(({stays}) => stays.at(-1)?.from ?? []);
+  const at = came.length === 0 ? {} : {at: desk.civil.iso(Math.min(...came))};
+  return effect({record: 'unit', code: unit, offsetC, ...at}, `${unit} ${offsetC} °C from its logger`, unit);
 }
 
 function effect(record: Readonly<Record<string, unknown>>, said: string, about: string): Step<Sheet> {

@@ -14,6 +14,7 @@ import {lineOf} from '../../work/daybook.ts';
 import {warmthWords} from '../../work/forecast-said.ts';
 import {outcomeSections} from '../../work/outcome-text.ts';
 import type {Outlook} from '../../work/outlook.ts';
+import {waterWords} from '../../work/water-words.ts';
 import {aliveWords, candidateWords, shortDay, statusWords, windowWords} from '../forecast-words.ts';
 import {scrolled, whereScrolled} from '../scroll.ts';
 import type {LotOutlook, Page, Room, SheetOf, View} from '../sheet.ts';
@@ -129,6 +130,11 @@ function chain(lot: Lot, view: View, room: Room): readonly Line[] {
   return tree(loaded.value, view.glyphs, room.columns - 2).map(one => [piece(' '), ...one]);
 }
 
+function waterSaid(outlook: Outlook, {facts}: View): string | undefined {
+  const words = waterWords(outlook, facts.desk);
+  return words === undefined ? undefined : `the water is ${words}`;
+}
+
 function summary(outlook: Outlook, view: View, room: Room): Line[] {
   const {civil, now} = view.facts.desk;
   const {forecast, readings} = outlook;
@@ -145,7 +151,9 @@ function summary(outlook: Outlook, view: View, room: Room): Line[] {
       ` look from ${shortDay(forecast.startCheckingDays, civil, now)}   next ${shortDay(forecast.nextCheckDays, civil, now)}   may be ${candidateWords(outlook)}`,
     ),
     line(` readings cover ${Math.round(readings.coverage * 100)} % of its life`, 'expected'),
-    ...wrap(warmthWords(outlook) ?? '', room.columns - 2).map(text => line(` ${text}`, 'expected')),
+    ...[warmthWords(outlook), waterSaid(outlook, view)]
+      .flatMap(text => (text === undefined ? [] : wrap(text, room.columns - 2)))
+      .map(text => line(` ${text}`, 'expected')),
     ...forecast.assumptions
       .flatMap(text => wrap(text, room.columns - 2))
       .map(text => line(` ${text}`, 'expected')),

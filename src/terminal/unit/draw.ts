@@ -1,9 +1,11 @@
 // A unit, drawn: its course, what lives in it, what is due, cautions.
+import type {WaterOffset} from '../../climate/water-offset.ts';
 import {type Line, line} from '../../exchange/pictures/line.ts';
 import {materialInWords} from '../../records/plain-words.ts';
 import {countsInWords} from '../../records/stage-words.ts';
 import {valueAt} from '../../records/state.ts';
 import {livingIn} from '../../work/unit-course.ts';
+import {waterOffsetWords} from '../../work/water-words.ts';
 import {scrolled, whereScrolled} from '../scroll.ts';
 import type {Page, Room, SheetOf, View} from '../sheet.ts';
 import {whenWords} from '../when-words.ts';
@@ -20,7 +22,8 @@ export function drawUnit(sheet: SheetOf<'unit'>, view: View, room: Room): Page {
   const {type, place, logger, offsetC} = valueAt(history, now);
   const stretch = stretchOf(sheet.span, sheet.shift, civil, now);
   const course = view.courses.get(courseEffect(sheet.code, stretch).key);
-  const words = below(sheet, view);
+  const water = course !== undefined && 'value' in course ? course.value.course.water : undefined;
+  const words = below(sheet, view, water);
   const picture =
     sheet.figures === true
       ? figureLines(course, stretch, view)
@@ -38,11 +41,18 @@ export function drawUnit(sheet: SheetOf<'unit'>, view: View, room: Room): Page {
   };
 }
 
-function below({code}: SheetOf<'unit'>, view: View): Line[] {
+function below({code}: SheetOf<'unit'>, view: View, water: WaterOffset | undefined): Line[] {
   const {desk, today} = view.facts;
   const tasks = today.tasks.filter(({unit, state}) => unit === code && state !== 'done');
   const cautions = [...new Set(tasks.flatMap(({caution}) => (caution === null ? [] : [caution])))];
   return [
+    ...(water === undefined
+      ? []
+      : [
+          line(
+            ` water  ${waterOffsetWords(water)}; ${water.used ? 'the course goes by it, o has it otherwise' : 'too few to go by'}`,
+          ),
+        ]),
     ...livingIn(desk, code).map(lot => {
       const {material, alive} = lot;
       const what = material === undefined ? countsInWords(alive) : materialInWords(material);

@@ -1,7 +1,7 @@
 // A unit: the temperature and humidity that its animals live in.
 
 import {livingIn} from '../../work/unit-course.ts';
-import {askFile, askNote, askReading, loggerOfUnit} from '../ask/ask-text.ts';
+import {askFile, askNote, askOffset, askReading, loggerOfUnit} from '../ask/ask-text.ts';
 import type {Binding} from '../bindings.ts';
 import {labelsKey} from '../out/out-keys.ts';
 import {scrollKeys} from '../scroll.ts';
@@ -52,6 +52,13 @@ const keys: readonly Key[] = [
     hint: true,
     disabled: noLogger,
     act: (sheet, view) => askReading(view.facts.desk, loggerOf(sheet, view)!),
+  },
+  {
+    strokes: ['o'],
+    short: 'offset',
+    says: 'how much warmer its animals are than its logger; 0 goes by the logger as it is',
+    disabled: noLogger,
+    act: (sheet, view) => ({ask: askOffset(sheet.code, loggerOf(sheet, view)!)}),
   },
   {
     strokes: ['t'],

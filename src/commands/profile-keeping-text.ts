@@ -4,7 +4,7 @@ import type {Profile} from '../records/schema/index.ts';
 import {listed} from '../records/stage-words.ts';
 
 /** Where it is met, what it eats, what is done for it otherwise, and how it rests. */
-export function keepingText({met, food, care = [], diapause}: Profile, width: number): string {
+export function keepingText({met, food, care = [], diapause, sexes}: Profile, width: number): string {
   const lines = [
     ...(met === undefined ? [] : [`met in or on ${listed(met.sat.map(spaced))}${hostWords(met.hosts)}`]),
     ...(met?.lengthMm === undefined ? [] : [`full-grown ${met.lengthMm[0]} to ${met.lengthMm[1]} mm long`]),
@@ -13,12 +13,29 @@ export function keepingText({met, food, care = [], diapause}: Profile, width: nu
       ({task, stages, everyDays, latestDays}) =>
         `${spaced(task)}${stages === undefined ? '' : ` (${listed(stages)})`} every ${everyDays} d, ${latestDays} d at the latest`,
     ),
-    ...diapause.map(
-      ({stage, months, chance, chill}) =>
-        `rests as ${stage} in ${Math.round(chance * 100)} % where found in month ${listed(months.map(String))}${chill === undefined ? '' : `; ${chill.days ?? chill.degreeDays} ${chill.days === undefined ? 'degree-days' : 'd'} below ${chill.belowC} °C end it`}`,
-    ),
+    ...diapause.map(restWords),
+    ...(sexes === undefined || sexes.female === sexes.male ? [] : [sexWords(sexes)]),
   ];
   return lines.length === 0 ? '' : `Keeping\n${lines.flatMap(text => indented(text, width)).join('\n')}`;
+}
+
+function restWords({stage, months, chance, chill, secondYear}: Profile['diapause'][number]): string {
+  const cold =
+    chill === undefined
+      ? ''
+      : `; ${chill.days ?? chill.degreeDays} ${chill.days === undefined ? 'degree-days' : 'd'} below ${chill.belowC} °C end it`;
+  const second = secondYear === undefined ? '' : `; ${percent(secondYear)} of these wait for a second winter`;
+  return `rests as ${stage} in ${percent(chance)} where found in month ${listed(months.map(String))}${cold}${second}`;
+}
+
+function sexWords({female, male}: NonNullable<Profile['sexes']>): string {
+  const [first, second] = male < female ? ['males', 'females'] : ['females', 'males'];
+  const sooner = 1 - Math.min(female, male) / Math.max(female, male);
+  return `${first} come first: they take ${percent(sooner)} less time than ${second}`;
+}
+
+function percent(share: number): string {
+  return `${Math.round(share * 100)} %`;
 }
 
 function hostWords(hosts: readonly string[]): string {

@@ -104,6 +104,8 @@ const diapause = z.strictObject({
     .optional(),
   /** Of those that rest, the share that waits for a second winter. */
   secondYear: z.number().min(0).max(1).optional(),
+  /** Source of that share, where it is another one. */
+  secondYearSource: z.string().optional(),
 });
 
 /** Where and how its immatures are met: what a person may know of animals nobody can name. */

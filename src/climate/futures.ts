@@ -86,17 +86,37 @@ export function futuresOf(
   };
 }
 
+/** A temperature throughout, or one for so many days and then another. */
+export type Held = number | {readonly firstC: number; readonly afterDays: number; readonly thenC: number};
+
 /** One future for each of several temperatures that might be held. */
-export function heldFutures(temperaturesC: readonly number[], fromDays: number, toDays: number): Futures {
+export function heldFutures(held: readonly Held[], fromDays: number, toDays: number): Futures {
   const length = Math.max(1, Math.ceil(toDays - fromDays));
+  const days: TemperatureTrace[] = [];
+  const orders = held.map(each => {
+    const place = days.length;
+    if (typeof each === 'number') {
+      days.push(flatDay(each));
+      return new Uint16Array(length).fill(place);
+    }
+    const {firstC, afterDays, thenC} = each;
+    const whole = Math.floor(afterDays);
+    days.push(flatDay(firstC), stepDay(firstC, afterDays - whole, thenC), flatDay(thenC));
+    return Uint16Array.from({length}, (_, day) => place + (day < whole ? 0 : day === whole ? 1 : 2));
+  });
+  return {fromDays, days, orders, ofEarlierYears: 0};
+}
+
+function flatDay(celsius: number): TemperatureTrace {
+  return {atDays: Float64Array.of(0, 1), temperatureC: Float64Array.of(celsius, celsius)};
+}
+
+/** A day on which the temperature changes at a part of it. */
+function stepDay(firstC: number, part: number, thenC: number): TemperatureTrace {
+  if (part === 0) return flatDay(thenC);
   return {
-    fromDays,
-    days: temperaturesC.map(celsius => ({
-      atDays: Float64Array.of(0, 1),
-      temperatureC: Float64Array.of(celsius, celsius),
-    })),
-    orders: temperaturesC.map((_, place) => new Uint16Array(length).fill(place)),
-    ofEarlierYears: 0,
+    atDays: Float64Array.of(0, part, part, 1),
+    temperatureC: Float64Array.of(firstC, firstC, thenC, thenC),
   };
 }
 

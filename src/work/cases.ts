@@ -1,7 +1,7 @@
 // From a lot to what it is forecast from: its animals, its profiles, its course, the rounds on which it is looked at.
 import {openTimeOf} from '../care/calendar.ts';
 import type {Course} from '../climate/course.ts';
-import {heldFutures, USUAL_FUTURES} from '../climate/futures.ts';
+import {type Held, heldFutures, USUAL_FUTURES} from '../climate/futures.ts';
 import type {ForecastRequest, SeenAnimals} from '../development/request.ts';
 import type {Day} from '../records/civil.ts';
 import {type Instant, MS_PER_DAY} from '../records/entry.ts';
@@ -44,7 +44,7 @@ export interface Otherwise {
   /** By the water as measured, however seldom, or by the air. */
   readonly waterAs?: 'measured' | 'air';
   /** Temperatures, each held in one of as many futures. */
-  readonly heldEach?: readonly number[];
+  readonly heldEach?: readonly Held[];
   readonly asked?: Partial<
     Pick<ForecastRequest, 'chances' | 'inFutures' | 'doubts' | 'outAtDays' | 'sightings' | 'looksDays'>
   >;
@@ -124,12 +124,12 @@ export function caser(
 }
 
 /** A course whose futures are temperatures that might be held. */
-function heldInTurn(course: Course, temperaturesC: Otherwise['heldEach']): Course {
-  if (temperaturesC === undefined) return course;
+function heldInTurn(course: Course, heldEach: Otherwise['heldEach']): Course {
+  if (heldEach === undefined) return course;
   const toDays = course.atDays.at(-1) ?? course.expectedFromDays;
   // A copy, for doses are kept with the temperatures that they are of.
   const temperatureC = course.temperatureC.slice();
-  return {...course, temperatureC, futures: heldFutures(temperaturesC, course.expectedFromDays, toDays)};
+  return {...course, temperatureC, futures: heldFutures(heldEach, course.expectedFromDays, toDays)};
 }
 
 /** No animal develops outside these, °C: whoever asks mistyped. */

@@ -1,8 +1,7 @@
 // Answers in words to what a keeper asks of a lot or of the room, for the screens.
-import type {Day} from '../records/civil.ts';
 import type {Desk} from './desk.ts';
 import {forecastSaid} from './forecast-said.ts';
-import {holdingPlan} from './holding-plan.ts';
+import {holdingPlan, type PlanQuestion} from './holding-plan.ts';
 import {holdingPlanWords} from './holding-plan-words.ts';
 import {outlooks} from './outlook.ts';
 import {review} from './review.ts';
@@ -14,7 +13,7 @@ import {whyWords} from './why-words.ts';
 export type Question =
   | {readonly ask: 'why'; readonly lot: string}
   | {readonly ask: 'hold'; readonly lot: string; readonly holdC: number}
-  | {readonly ask: 'plan'; readonly lot: string; readonly adultsBy: Day}
+  | ({readonly ask: 'plan'} & PlanQuestion)
   | {readonly ask: 'review'};
 
 /**
@@ -32,7 +31,7 @@ export async function saidAnswer(desk: Desk, question: Question): Promise<SaidLi
       return {...said, title: `${said.title} · as if held at ${holdC} °C`};
     }
     case 'plan':
-      return holdingPlanWords(await holdingPlan(desk, {...question, share: 0.5}), desk);
+      return holdingPlanWords(await holdingPlan(desk, question), desk);
     case 'review':
       return reviewWords(await review(desk), desk);
   }

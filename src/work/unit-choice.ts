@@ -13,8 +13,12 @@ import {profilesOf} from './profiles.ts';
 export interface UnitChoice {
   readonly unit: string;
   readonly place: string;
+  /** Its temperature in the week to come. */
+  readonly expectedC: number;
   /** When the share that is wanted would be out there. */
   readonly at: Instant | null;
+  /** When half would be. */
+  readonly p50: Instant | null;
 }
 
 export interface UnitChoices {
@@ -26,15 +30,15 @@ export interface UnitChoices {
 /**
  * The units in which a lot could live, as they stand now. The type and the water of a unit fit the animals' profiles,
  * its temperature their limits, and what lives there eats by the same rule.
- * @param wantedDays noon of the day by which the adults are wanted
- * @param outlookIn the outlook of the lot if it lived so; its first chance is the share that is wanted
+ * @param limit until when the adults are wanted
+ * @param outlookIn the outlook of the lot if it lived so; its first chance is the share that is wanted, its second a half
  */
 export async function unitsFor(
   lot: Lot,
   desk: Desk,
   own: ReadonlyMap<string, Profile>,
   limits: {readonly low: number; readonly high: number},
-  wantedDays: number,
+  limit: Instant,
   outlookIn: (stays: Lot['stays']) => Promise<Outlook>,
 ): Promise<UnitChoices> {
   const {state, now} = desk;
@@ -53,19 +57,17 @@ export async function unitsFor(
     }
     const stays = code === home ? lot.stays : [...lot.stays, {unit: code, from: now}];
     const {forecast, expectedC} = await outlookIn(stays);
-    const at = forecast.atChances[0] ?? null;
+    const [at, p50] = forecast.atChances.map(days => (days === null ? null : days * MS_PER_DAY));
     if (expectedC === null) unfit.push({unit: code, why: 'its temperature is not known'});
     else if (expectedC < limits.low || expectedC > limits.high)
       unfit.push({
         unit: code,
         why: `${expectedC.toFixed(1)} °C lies outside ${limits.low} to ${limits.high} °C`,
       });
-    else units.push({unit: code, place, at: at === null ? null : at * MS_PER_DAY});
+    else units.push({unit: code, place, expectedC, at: at ?? null, p50: p50 ?? null});
   }
-  return {units: units.sort(byMerit((wantedDays + HALF_A_DAY) * MS_PER_DAY)), unfit};
+  return {units: units.sort(byMerit(limit)), unfit};
 }
-
-const HALF_A_DAY = 0.5;
 
 function byMerit(limit: Instant): (a: UnitChoice, b: UnitChoice) => number {
   const when = ({at}: UnitChoice) => at ?? Number.MAX_VALUE;

@@ -1,5 +1,5 @@
 // The keys by which a lot is asked about: why, another temperature, a day to plan for, how earlier forecasts did.
-import {readDay} from '../../exchange/instants.ts';
+import {readWanted} from '../../work/plan-question.ts';
 import type {Question} from '../../work/said-answer.ts';
 import type {Binding} from '../bindings.ts';
 import type {Sheet, SheetOf, Step, View} from '../sheet.ts';
@@ -51,7 +51,7 @@ export function askKeys<Own extends Sheet>(
       act: (sheet, view) => ({
         ask: {
           kind: 'text',
-          label: 'half of the adults out by (2026-07-04, or days from now)',
+          label: 'out by (2026-07-04, 2026-07-04T10:00, days from now; 95 % for more than half)',
           text: '',
           purpose: {for: 'plan', lot: lotOf(sheet, view)!},
         },
@@ -77,11 +77,14 @@ export function heldAt(lot: string, text: string): Step<Sheet> {
   return {open: answerSheet({ask: 'hold', lot, holdC})};
 }
 
-/** A day was typed, or how many days from now. */
+/** By when was typed, as a day, an instant or days from now; then perhaps how many of them. */
 export function plannedBy(lot: string, text: string, {facts: {desk, today}}: View): Step<Sheet> {
-  const ahead = /^\d{1,3}$/.test(text) ? Number(text) : undefined;
-  const adultsBy = ahead === undefined ? readDay(text) : desk.civil.addDays(today.day, ahead);
-  if (adultsBy === undefined)
-    return {say: `"${text}" is no day. Write it like 2026-07-04, or how many days from now.`};
-  return {open: answerSheet({ask: 'plan', lot, adultsBy})};
+  const [, written = '', percent] = /^(.*?)(?:\s+(\d{1,2})\s*%)?$/.exec(text.trim()) ?? [];
+  const ahead = /^\d{1,3}$/.test(written) ? Number(written) : undefined;
+  const wanted =
+    ahead === undefined ? readWanted(written, desk.civil) : {adultsBy: desk.civil.addDays(today.day, ahead)};
+  if (wanted === undefined)
+    return {say: `"${written}" is no day. Write it like 2026-07-04, or how many days from now.`};
+  const share = percent === undefined ? 0.5 : Number(percent) / 100;
+  return {open: answerSheet({ask: 'plan', lot, ...wanted, share})};
 }

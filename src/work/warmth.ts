@@ -13,8 +13,9 @@ import type {Desk} from './desk.ts';
 const AHEAD_DAYS = 60;
 /** Care done longer ago than this is not reckoned in warmth. */
 const BACK_DAYS = 60;
-/** To the second. */
-const PRECISE_DAYS = 1 / 86_400;
+const SECONDS_A_DAY = 86_400;
+/** Within so short a time the temperature hardly changes. */
+const SHORT_DAYS = 1 / SECONDS_A_DAY;
 
 /** Courses are only composed where a rule of the room counts in degree-days. */
 export async function warmthOf(desk: Desk): Promise<InstantAfterDegreeDays> {
@@ -25,7 +26,8 @@ export async function warmthOf(desk: Desk): Promise<InstantAfterDegreeDays> {
     if (course === undefined) return null;
     const model = rateModel({kind: 'degree-day', lower, degreeDays});
     const at = instantOfDose(course, model, from / MS_PER_DAY);
-    return at === null ? null : at * MS_PER_DAY;
+    // To the second: a visit at 09:00 is not one at 08:59:59.
+    return at === null ? null : Math.round(at * SECONDS_A_DAY) * 1000;
   };
 }
 
@@ -42,11 +44,13 @@ async function recentCourses(desk: Desk): Promise<Map<string, Course>> {
 function instantOfDose(course: Course, model: RateModel, fromDays: number): number | null {
   const doseBy = (toDays: number) => doseBetween(course, model, fromDays, toDays).dose;
   let [early, late] = [fromDays, course.atDays.at(-1) ?? fromDays];
-  if (doseBy(late) < 1) return null;
-  while (late - early > PRECISE_DAYS) {
+  let [before, after] = [0, doseBy(late)];
+  if (after < 1) return null;
+  while (late - early > SHORT_DAYS) {
     const middle = (early + late) / 2;
-    if (doseBy(middle) < 1) early = middle;
-    else late = middle;
+    const dose = doseBy(middle);
+    if (dose < 1) [early, before] = [middle, dose];
+    else [late, after] = [middle, dose];
   }
-  return late;
+  return early + ((1 - before) / (after - before)) * (late - early);
 }

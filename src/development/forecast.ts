@@ -8,32 +8,17 @@ import {knownUntil} from './dose-course.ts';
 import {doubtsOf} from './doubts.ts';
 import {type CurvesAhead, emergenceCurves} from './emergence-curve.ts';
 import {classesOf, type FounderClass} from './founders.ts';
-import {isLateAt} from './lateness.ts';
-import {type Learned, learn} from './learning.ts';
-import {arePartedOrJoined, type Look, looksOf, movesOf} from './looks.ts';
-import {type CandidateMember, membersOf} from './members.ts';
+import {type KnownLot, knownOf, survivalOf, WORTH_TELLING, weightsOf} from './known-lot.ts';
+import {looksOf} from './looks.ts';
 import {moultsToGo} from './moults.ts';
-import {type NotOut, whyNotOut} from './not-out.ts';
 import {paceOf} from './pace.ts';
 import {ANY_STAGE} from './places.ts';
 import {prospectsOf} from './prospects.ts';
 import {type Curve, instantOf, quantilesOf, type Span, windowOf} from './quantiles.ts';
 import type {Candidate, ForecastRequest} from './request.ts';
-import {
-  inTwoSorts,
-  MOSTLY,
-  NO_REST,
-  type Rest,
-  type RestEntries,
-  restEntriesOf,
-  rested,
-  restingAtFirst,
-  restingNow,
-  restOf,
-  restRatherThanDeath,
-  restSentences,
-} from './rest.ts';
-import {expectedLines, fromTheStart, type PaceLine} from './scenario.ts';
+import {MOSTLY, NO_REST, rested, restSentences} from './rest.ts';
+import {leftOf, restLearned} from './rest-learned.ts';
+import {fromTheStart} from './scenario.ts';
 import {stageShares} from './stage-shares.ts';
 import {STATISTICS} from './statistics.ts';
 
@@ -41,8 +26,6 @@ import {STATISTICS} from './statistics.ts';
 const WORTH_NAMING = 1e-6;
 const HOURS_A_DAY = 24;
 const HOLD_HOURS = 24;
-/** Of animals that were to emerge, so many die unseen where no survival is known. Common practice, no source. */
-const DEAD = 0.1;
 /** Of animals that rest, so many wait for a second winter where no profile says. Common practice, no source. */
 const SECOND_YEAR = 0.1;
 
@@ -177,49 +160,6 @@ function forecastOf(request: ForecastRequest): LotForecast {
   };
 }
 
-/** What the model makes of animals from where they began. */
-interface KnownLot {
-  readonly classes: readonly FounderClass[];
-  readonly startDays: number;
-  readonly members: readonly CandidateMember[];
-  readonly unfit: readonly string[];
-  /** As expected from the start, before anybody looked. */
-  readonly expected: readonly PaceLine[];
-  /** Null where nobody looked, or nothing explains what was seen. */
-  readonly learned: Learned | null;
-  readonly lines: readonly PaceLine[];
-}
-
-/**
- * @param rest what is known of rest in the classes, or until when all rest; null where none does. Before that only
- * who went where is known of what was seen.
- */
-function knownOf(
-  {lot = '', candidates, course, elsewhere, alive}: ForecastRequest,
-  classes: readonly FounderClass[],
-  seen: readonly Look[],
-  rest: {readonly entries: RestEntries} | {readonly restUntilDays: number} | null,
-): KnownLot {
-  const foundDays = Math.min(...classes.map(({atDays}) => atDays));
-  const startDays =
-    rest !== null && 'restUntilDays' in rest ? Math.max(foundDays, rest.restUntilDays) : foundDays;
-  const looks = [
-    ...movesOf(seen.filter(({atDays}) => atDays < startDays)),
-    ...seen.filter(({atDays}) => atDays >= startDays),
-  ];
-  const {members: alike, unfit} = membersOf(candidates, classes, course, elsewhere);
-  const members = rest !== null && 'entries' in rest ? inTwoSorts(alike, rest.entries) : alike;
-  const told = {lot, members, classes, startDays, hidden: alive === null, alive};
-  const learned = looks.length === 0 || members.length === 0 ? null : learn({...told, looks});
-  const moves =
-    arePartedOrJoined(looks) && members.length > 0 ? learn({...told, looks: movesOf(looks)}) : null;
-  const expected =
-    moves === null
-      ? members.flatMap(member => expectedLines(member, classes, startDays))
-      : moves.lines.map(line => ({...line, points: line.points.filter(({weight}) => weight > 0)}));
-  return {classes, startDays, members, unfit, expected, learned, lines: learned?.lines ?? expected};
-}
-
 /** What is known of animals without dates. */
 function learnedOf(
   {lines, learned}: KnownLot,
@@ -232,66 +172,6 @@ function learnedOf(
     leftOut: learned?.leftOut ?? [],
   };
 }
-
-interface RestLearned {
-  readonly rest: Rest;
-  /** The lot as if no cold ended any rest. */
-  readonly asFound: KnownLot;
-  /** Of a lot that is late: what those left are. */
-  readonly notOut: NotOut | null;
-}
-
-/** How likely animals rest after all that was seen. Once the cold was enough they go on, and looks no longer tell. */
-function restLearned(
-  request: ForecastRequest,
-  found: readonly FounderClass[],
-  looks: readonly Look[],
-  lastLook: number,
-): RestLearned {
-  const {candidates, course, nowDays} = request;
-  const entries = restEntriesOf(candidates, found, request.seasonLagDays ?? 0);
-  const priors = priorOf(candidates);
-  const first = restingAtFirst(priors, entries, found);
-  const atFirst = sumOf(first);
-  const expected = restOf({atFirst, chance: atFirst, resting: first}, entries, found, course, nowDays);
-  const wakesDays = expected.chill?.completeDays ?? Number.POSITIVE_INFINITY;
-  const telling = looks.filter(({atDays}) => atDays <= wakesDays);
-  const asFound = knownOf(request, found, telling, {entries});
-  if (asFound.members.length === 0) return {rest: expected, asFound, notOut: null};
-
-  const dated = sumOf(priors.filter((_, i) => !('undated' in candidates[i]!.profile)));
-  const resting = restingNow(asFound.lines, candidates.length).map((share, i) =>
-    'undated' in candidates[i]!.profile ? first[i]! : dated * share,
-  );
-  const late = leftOf(request, asFound, Math.min(lastLook, wakesDays), null);
-  const dead = deadOf(request, asFound);
-  const chance = late?.diapause ?? restRatherThanDeath(sumOf(resting), atFirst, dead);
-  const rest = restOf({atFirst, chance, resting}, entries, found, course, nowDays);
-  if (telling.length === looks.length || rest.chance >= MOSTLY) return {rest, asFound, notOut: late};
-  const sinceThen = knownOf(request, found, looks, null);
-  return {rest, asFound: sinceThen, notOut: leftOf(request, sinceThen, lastLook, rest.chance)};
-}
-
-/** What those left of a lot are that is late; null where it is not. */
-function leftOf(
-  request: ForecastRequest,
-  known: KnownLot,
-  lastLook: number,
-  rests: number | null,
-): NotOut | null {
-  const {expected, members} = known;
-  if (members.length === 0 || !isLateAt(expected, lastLook)) return null;
-  const {sightings, alive} = request;
-  const dead = deadOf(request, known);
-  return whyNotOut({lines: expected, sightings, lookDays: lastLook, left: alive, rests, dead});
-}
-
-function deadOf(request: ForecastRequest, {lines}: KnownLot): number {
-  const survival = survivalOf(request, weightsOf(lines, request.candidates.length));
-  return survival === null ? DEAD : 1 - survival;
-}
-
-const sumOf = (numbers: readonly number[]): number => numbers.reduce((sum, number) => sum + number, 0);
 
 function statusOf(
   {nowDays, sightings}: ForecastRequest,
@@ -312,9 +192,6 @@ function mediansOf({futures, inFuture}: CurvesAhead, span: Span): readonly numbe
   ).flatMap(atDays => atDays ?? []);
 }
 
-/** Candidates that weigh less tell neither survival nor the sexes apart. */
-const WORTH_TELLING = 0.05;
-
 function sexesOf(
   candidates: readonly Candidate[],
   weights: readonly number[],
@@ -332,12 +209,6 @@ function sexesOf(
   return {female: windowFor('female'), male: windowFor('male')};
 }
 
-/** As the candidates weigh before anything is seen. */
-function priorOf(candidates: readonly Candidate[]): readonly number[] {
-  const whole = candidates.reduce((sum, {weight}) => sum + weight, 0);
-  return candidates.map(({weight}) => weight / whole);
-}
-
 /** Animals that have not begun to develop are in the stages in which they were found. */
 function sharesFound(found: readonly FounderClass[]): LotForecast['stagesNow'] {
   const all = found.reduce((sum, {count}) => sum + count, 0);
@@ -345,14 +216,6 @@ function sharesFound(found: readonly FounderClass[]): LotForecast['stagesNow'] {
   for (const {stage, count} of found)
     if (stage !== ANY_STAGE) shares[stage] = (shares[stage] ?? 0) + count / all;
   return shares;
-}
-
-function weightsOf(lines: readonly PaceLine[], candidates: number): readonly number[] {
-  const weights = new Array<number>(candidates).fill(0);
-  for (const {member, points} of lines)
-    for (const {weight} of points) weights[member.candidate] = weights[member.candidate]! + weight;
-  const whole = weights.reduce((sum, weight) => sum + weight, 0);
-  return weights.map(weight => weight / whole);
 }
 
 /** Nothing that is seen of days weighs a candidate without dates: it keeps its share, and the others share the rest. */
@@ -367,19 +230,6 @@ function withUndated(
     profile: profile.profile,
     weight: 'undated' in profile ? shares[i]! : rest * weights[i]!,
   }));
-}
-
-/** The room's own survival, else that of the profiles as far as they know it; null where none does. */
-function survivalOf({survival, candidates}: ForecastRequest, weights: readonly number[]): number | null {
-  if (survival !== null) return survival;
-  let known = 0;
-  let sum = 0;
-  candidates.forEach(({profile}, i) => {
-    if (profile.survival === undefined) return;
-    known += weights[i]!;
-    sum += weights[i]! * profile.survival;
-  });
-  return known < WORTH_TELLING ? null : sum / known;
 }
 
 /** The shortest time that any likely kind bears. */

@@ -12,7 +12,7 @@ export interface PacePiece {
 
 /** Next to nothing of a piece lies beyond so many of its standard deviations. */
 const FAR = 6;
-const CLOSE = 1e-7;
+const CLOSE = 1e-10;
 
 /** The pace's distribution. Of a group's speed only a part is pace: the rest is which member it is. */
 export function paceOf(lines: readonly PaceLine[]): LotForecast['pace'] {

@@ -27,6 +27,7 @@ export function allot(
   outcomes: readonly number[],
   chances: readonly number[],
 ): Allotment {
+  if (isFew(counts, outcomes)) return allotFew(counts, outcomes, chances);
   const [classes, width] = [counts.length, outcomes.length];
   const tilt = outcomes.map(() => 1);
   const sums = new Array<number>(classes).fill(0);
@@ -55,6 +56,65 @@ export function allot(
   for (let l = 0; l < classes; l++) lnChance += counts[l]! * Math.log(sums[l]!);
   for (let b = 0; b < width; b++) lnChance -= outcomes[b]! * Math.log(tilt[b]!);
   return {lnChance: lnChance + lnOfVeryNumbers(counts, outcomes, flows), flows};
+}
+
+/** Counts nearer to a whole number than this are whole. */
+const ROUNDING = 1e-6;
+
+function isWhole(count: number): boolean {
+  return Math.abs(count - Math.round(count)) < ROUNDING;
+}
+
+/** So many ways for outcomes to come to no more than their numbers are gone through one by one. */
+const FEW_WAYS = 64;
+
+function isFew(counts: readonly number[], outcomes: readonly number[]): boolean {
+  if (counts.length === 1) return false;
+  const ways = outcomes.reduce((product, m) => product * (m + 1), 1);
+  return ways <= FEW_WAYS + ROUNDING && counts.every(isWhole) && outcomes.every(isWhole);
+}
+
+/**
+ * The same for few whole animals, exactly: animal after animal, the chance of every way in which the outcomes can have
+ * come so far. An animal of class l has outcome b where the others come to what is left.
+ */
+function allotFew(
+  counts: readonly number[],
+  outcomes: readonly number[],
+  chances: readonly number[],
+): Allotment {
+  const width = outcomes.length;
+  const strides: number[] = [];
+  let ways = 1;
+  for (const m of outcomes) {
+    strides.push(ways);
+    ways *= Math.round(m) + 1;
+  }
+  const withOneMore = (before: Float64Array, l: number): Float64Array => {
+    const after = new Float64Array(ways);
+    for (let way = 0; way < ways; way++)
+      for (let b = 0; before[way]! > 0 && b < width; b++) {
+        const so = Math.floor(way / strides[b]!) % (Math.round(outcomes[b]!) + 1);
+        if (so < Math.round(outcomes[b]!))
+          after[way + strides[b]!] = after[way + strides[b]!]! + before[way]! * chances[l * width + b]!;
+      }
+    return after;
+  };
+  const without = (one: number): Float64Array => {
+    let so: Float64Array = new Float64Array(ways);
+    so[0] = 1;
+    counts.forEach((count, l) => {
+      for (let i = l === one ? 1 : 0; i < Math.round(count); i++) so = withOneMore(so, l);
+    });
+    return so;
+  };
+  const others = counts.map((_, l) => without(l));
+  const chance = withOneMore(others[0]!, 0)[ways - 1]!;
+  if (!(chance > 0)) return IMPOSSIBLE;
+  const flows = counts.flatMap((count, l) =>
+    strides.map((stride, b) => (count * chances[l * width + b]! * others[l]![ways - 1 - stride]!) / chance),
+  );
+  return {lnChance: Math.log(chance), flows};
 }
 
 const IMPOSSIBLE: Allotment = {lnChance: Number.NEGATIVE_INFINITY, flows: []};

@@ -87,3 +87,20 @@ test('allot takes parts of animals', () => {
   expect(flows[0]! + flows[2]!).toBeCloseTo(1, 5);
   expect(flows[0]! + flows[1]!).toBeCloseTo(1.5, 5);
 });
+
+test('of few whole animals it is exact, and every class gives as many as it has', () => {
+  fc.assert(
+    fc.property(allotments, ({counts, outcomes, chances}) => {
+      fc.pre(counts.length > 1 && outcomes.reduce((ways, m) => ways * (m + 1), 1) <= 64);
+      const {lnChance, flows} = allot(counts, outcomes, chances.flat());
+      expect(lnChance).toBeCloseTo(Math.log(played(counts, outcomes, chances)), 9);
+      const width = outcomes.length;
+      counts.forEach((count, l) => {
+        const given = flows.slice(l * width, (l + 1) * width).reduce((a, b) => a + b, 0);
+        expect(given).toBeCloseTo(count, 9);
+      });
+      for (const [b, number] of outcomes.entries())
+        expect(counts.reduce((sum, _, l) => sum + flows[l * width + b]!, 0)).toBeCloseTo(number, 9);
+    }),
+  );
+});

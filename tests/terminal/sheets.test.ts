@@ -314,6 +314,21 @@ describe('behind a line', () => {
     expect(press('<escape>c3')).toMatchObject([{do: 'course', unit: 'C1'}]);
   });
 
+  it('a plan is asked for by a day, an hour of it, or days from now, and for a share of the adults', async () => {
+    const asked = async (text: string) => {
+      const {press, app} = await driven(dir);
+      press(`<tab><enter>p${text}<enter>`);
+      return app().sheets.at(-1);
+    };
+    const plan = {ask: 'plan', lot: '26-031-A', adultsBy: '2026-07-04'};
+    expect(await asked('2026-07-04')).toMatchObject({kind: 'answer', of: {...plan, share: 0.5}});
+    expect(await asked('2026-07-04 10:00, 95 %')).toMatchObject({
+      of: {...plan, share: 0.95, byInstant: Date.parse('2026-07-04T10:00:00+02:00')},
+    });
+    expect(await asked('22')).toMatchObject({of: {...plan, share: 0.5}});
+    expect(await asked('someday')).toMatchObject({kind: 'lot'});
+  });
+
   it('find leads to a sheet, or to what a key does', async () => {
     const {press, app, shown, send} = await driven(dir);
     expect(press('/salyx')).toEqual([]);

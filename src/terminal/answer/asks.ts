@@ -51,7 +51,7 @@ export function askKeys<Own extends Sheet>(
       act: (sheet, view) => ({
         ask: {
           kind: 'text',
-          label: 'out by (2026-07-04, 2026-07-04T10:00, days from now; 95 % for more than half)',
+          label: 'out by (2026-07-04 10:00, or days from now; perhaps 95 %)',
           text: '',
           purpose: {for: 'plan', lot: lotOf(sheet, view)!},
         },
@@ -79,7 +79,7 @@ export function heldAt(lot: string, text: string): Step<Sheet> {
 
 /** By when was typed, as a day, an instant or days from now; then perhaps how many of them. */
 export function plannedBy(lot: string, text: string, {facts: {desk, today}}: View): Step<Sheet> {
-  const [, written = '', percent] = /^(.*?)(?:\s+(\d{1,2})\s*%)?$/.exec(text.trim()) ?? [];
+  const [, written = '', percent] = /^(.*?),?(?:\s+(\d{1,2})\s*%)?$/.exec(text.trim()) ?? [];
   const ahead = /^\d{1,3}$/.test(written) ? Number(written) : undefined;
   const wanted =
     ahead === undefined ? readWanted(written, desk.civil) : {adultsBy: desk.civil.addDays(today.day, ahead)};

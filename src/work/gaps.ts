@@ -5,6 +5,7 @@ import {type Instant, MS_PER_DAY} from '../records/entry.ts';
 import {openLots, valueAt} from '../records/state.ts';
 import {coursesOf} from './courses.ts';
 import type {Desk} from './desk.ts';
+import {trustedReadings} from './trusted-readings.ts';
 import {filledWithWords} from './why-words.ts';
 
 export interface ReadingGap {
@@ -34,11 +35,17 @@ export async function readingGaps(desk: Desk, since: Instant): Promise<ReadingGa
   // A gap that ended since may have begun before.
   const fromDays = Math.min(since / MS_PER_DAY, nowDays) - LONGEST_DAYS;
   const courseOf = coursesOf(desk, fromDays);
+  const whole = new Map<string, Promise<boolean>>();
+  const isWhole = (logger: string) => {
+    const known = whole.get(logger) ?? readThroughout(logger, fromDays, desk);
+    whole.set(logger, known);
+    return known;
+  };
   const gaps = await Promise.all(
     [...began].map(async ([unit, livedSince]): Promise<ReadingGap[]> => {
       const history = state.units.get(unit);
       const {logger} = history === undefined ? {} : valueAt(history, now);
-      if (logger === undefined) return [];
+      if (logger === undefined || (await isWhole(logger))) return [];
       const begin = Math.max(fromDays, livedSince / MS_PER_DAY);
       if (begin >= nowDays) return [];
       const {stretches} = await courseOf([{unit, from: begin * MS_PER_DAY}], {
@@ -54,6 +61,18 @@ export async function readingGaps(desk: Desk, since: Instant): Promise<ReadingGa
 }
 
 const LONGEST_DAYS = 30;
+
+/** Courses are composed only where a logger paused: most read throughout. */
+async function readThroughout(logger: string, fromDays: number, desk: Desk): Promise<boolean> {
+  const history = desk.state.loggers.get(logger);
+  if (history === undefined) return false;
+  const nowDays = desk.now / MS_PER_DAY;
+  const longest = valueAt(history, desk.now).maxGapHours / 24;
+  const {atDays} = await trustedReadings(desk, logger, fromDays, nowDays);
+  const [first = Infinity, last = -Infinity] = [atDays[0], atDays.at(-1)];
+  if (first - fromDays > longest || nowDays - last > COMES_DAILY) return false;
+  return atDays.every((at, row) => row === 0 || at - atDays[row - 1]! <= longest);
+}
 
 /** The last instant at which a logger read anything, by itself or by hand. */
 function lastReadOf(logger: string, {room, state}: Desk): Instant {

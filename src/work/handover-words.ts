@@ -1,10 +1,28 @@
 // The handover note in lines.
+import {grouped} from '../care/grouped.ts';
+import {compareNaturally} from '../care/walking-order.ts';
 import {dateWords} from '../care/when-words.ts';
 import {wrap} from '../exchange/pictures/fit.ts';
 import {type Line, line} from '../exchange/pictures/line.ts';
 import type {Civil} from '../records/civil.ts';
 import {type Instant, MS_PER_HOUR} from '../records/entry.ts';
+import type {ReadingGap} from './gaps.ts';
 import type {HandedTask, Handover} from './handover.ts';
+
+/** A logger that was silent for several units is told of once, with their codes. */
+function gapsAlike(gaps: Handover['gaps']): (readonly [ReadingGap, string])[] {
+  const alike = grouped(gaps, ({logger, from, to, words}) => `${logger} ${from} ${to} ${words}`);
+  return [...alike.values()].map(
+    same =>
+      [
+        same[0]!,
+        same
+          .map(({unit}) => unit)
+          .sort(compareNaturally)
+          .join(', '),
+      ] as const,
+  );
+}
 
 function hoursWords(from: Instant, to: Instant): string {
   return `${Math.round((to - from) / MS_PER_HOUR)} h`;
@@ -32,10 +50,10 @@ export function handoverLines(note: Handover, civil: Civil, columns: number): Li
     ),
     ...part(
       'Not read',
-      note.gaps.flatMap(({unit, logger, from, to, open, words}) =>
+      gapsAlike(note.gaps).flatMap(([{logger, from, to, open, words}, units]) =>
         entry(
-          unit,
-          `${dateWords(from, civil)} to ${open ? 'now' : dateWords(to, civil)}, ${hoursWords(from, to)} without ${logger}; in its place ${words}`,
+          logger,
+          `${dateWords(from, civil)} to ${open ? 'now' : dateWords(to, civil)}, ${hoursWords(from, to)} without a reading of ${units}; in its place ${words}`,
         ),
       ),
     ),

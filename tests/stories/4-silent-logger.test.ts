@@ -12,14 +12,14 @@ const stories = [
     ...{from: '2031-04-11T02:40', to: '2031-04-13T12:40', hours: 58, sumBefore: 163.1},
     ...{roomC: 20.5, unlikeC: 0.8, spreadC: 0.4, unlike: '+0.8 ± 0.4', lower: 10, heldC: 19.3},
     ...{told: '190.4 of 400 degree-days above 10 °C as pupa; 27.3 ± 1.0 of them, 14 %, are estimated'},
-    gap: 'Fri 11 Apr 02:40 to Sun 13 Apr 12:40, 58 h without L4',
+    gap: 'Fri 11 Apr 02:40 to Sun 13 Apr 12:40, 58 h without a reading of A4',
   },
   {
     ...{from: '2031-04-10T06:40', to: '2031-04-11T18:40', hours: 36, sumBefore: 112},
     ...{roomC: 18, unlikeC: -1.2, spreadC: 0.6, unlike: '-1.2 ± 0.6', lower: 8, heldC: 18},
     // 1.5 d × (16.8 − 8) = 13.2, ± 1.5 × 0.6; of 125.2.
     ...{told: '125.2 of 400 degree-days above 8 °C as pupa; 13.2 ± 0.9 of them, 11 %, are estimated'},
-    gap: 'Thu 10 Apr 06:40 to Fri 11 Apr 18:40, 36 h without L4',
+    gap: 'Thu 10 Apr 06:40 to Fri 11 Apr 18:40, 36 h without a reading of A4',
   },
 ];
 

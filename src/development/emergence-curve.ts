@@ -185,23 +185,33 @@ function curvesOf(
     if (group) group.push(line);
     else alike.set(key, [line]);
   }
-  return [...alike.values()].map(group => curveOf(group, prospects, wanted));
+  const goesOn = shareGoingOn(lines, prospects);
+  return [...alike.values()].map(group => curveOf(group, prospects, wanted, goesOn));
 }
 
 function curveOf(
   lines: readonly PaceLine[],
   prospects: ReadonlyMap<PacePoint, Prospects>,
   wanted: readonly Statistic[],
+  goesOn: number,
 ): Curve {
   const parts = lines.map(({points}) => points.map(point => prospects.get(point)?.parts ?? []));
-  const goingOn = lines.map(line => weighedByThoseGoingOn(line, prospects));
   const [from, to] = reachOf(lines, parts);
   const shares = wanted.map(() => rampsBetween(from, to, NODES));
   let laid = 0;
-  goingOn.forEach((line, i) => {
-    laid += layLine(line, parts[i]!, (statistic, a, b, mass) =>
-      layEvenly(shares[wanted.indexOf(statistic)]!, a, b, mass),
-    );
+  lines.forEach((line, i) => {
+    const lay = (weighed: PaceLine, these: readonly (readonly Part[])[]) =>
+      layLine(weighed, these, (statistic, a, b, mass) =>
+        layEvenly(shares[wanted.indexOf(statistic)]!, a, b, mass),
+      );
+    if (goesOn === 1) {
+      laid += lay(line, parts[i]!);
+      return;
+    }
+    const only = (isOne: boolean) =>
+      parts[i]!.map(all => all.filter(({statistic}) => (statistic === 'animal') === isOne));
+    lay(weighedByThoseGoingOn(line, prospects, goesOn), only(true));
+    laid += lay(line, only(false));
   });
   for (const ramps of shares) raise(ramps);
   const weightOf = ({points}: PaceLine) => points.reduce((sum, {weight}) => sum + weight, 0);
@@ -213,16 +223,27 @@ function curveOf(
     origin: lines[0]!.points[0]!.tempo.origins.at(-1)!,
     shares,
     laid,
-    pace: meanPace(goingOn),
+    pace: meanPace(lines),
     candidate,
   };
 }
 
-/** An animal that emerges is the likelier of a point, the more of its animals go on. */
-function weighedByThoseGoingOn(line: PaceLine, prospects: ReadonlyMap<PacePoint, Prospects>): PaceLine {
-  if (line.member.rests.length === 0) return line;
-  const goesOn = (point: PacePoint) => prospects.get(point)?.goesOn ?? 0;
-  return {...line, points: line.points.map(point => ({...point, weight: point.weight * goesOn(point)}))};
+/** The share of the animals that goes on. */
+function shareGoingOn(lines: readonly PaceLine[], prospects: ReadonlyMap<PacePoint, Prospects>): number {
+  if (lines.every(({member}) => member.rests.length === 0)) return 1;
+  const points = lines.flatMap(line => line.points);
+  const whole = points.reduce((sum, {weight}) => sum + weight, 0);
+  return points.reduce((sum, point) => sum + point.weight * (prospects.get(point)?.goesOn ?? 0), 0) / whole;
+}
+
+/** An animal that emerges is the likelier of a point, the more of its animals go on there than over all. */
+function weighedByThoseGoingOn(
+  line: PaceLine,
+  prospects: ReadonlyMap<PacePoint, Prospects>,
+  overAll: number,
+): PaceLine {
+  const times = (point: PacePoint) => (prospects.get(point)?.goesOn ?? 0) / overAll;
+  return {...line, points: line.points.map(point => ({...point, weight: point.weight * times(point)}))};
 }
 
 function meanPace(lines: readonly PaceLine[]): number {

@@ -2,7 +2,7 @@
 // are at instants. Both are read off one walk through the chain.
 import {borrowing} from './arena.ts';
 import {shifted} from './measure.ts';
-import type {AnimalClass, PaceLine, PacePoint} from './scenario.ts';
+import {type AnimalClass, type PaceLine, type PacePoint, restingAmong} from './scenario.ts';
 import {inStages, type Journey, journeyOf, shareResting} from './standing.ts';
 import {type Part, type Statistic, statisticParts} from './statistics.ts';
 
@@ -16,6 +16,8 @@ export interface Prospects {
 
 /** Of a class of which less than this goes on none does. */
 const NONE = 1e-9;
+/** Sets of whole numbers less likely than this are left out. */
+const SLIGHT = 0.01;
 
 /**
  * The prospects of every point that weighs something.
@@ -38,37 +40,79 @@ export function prospectsOf(
   for (const [classes, points] of alike)
     borrowing(() => {
       const journeys = classes.map(({standing}) => journeyOf(points[0]!.tempo, standing));
-      const going = thoseGoingOn(classes, journeys);
-      const parts = wanted.length === 0 ? [] : statisticParts(going.classes, going.journeys, wanted);
+      const goesOn = 1 - restingAmong(classes);
+      const partsOf = goesOn === 1 ? statisticParts : partsOfThoseGoingOn;
+      const parts = wanted.length === 0 ? [] : partsOf(classes, journeys, wanted);
       for (const point of points)
-        prospects.set(point, {parts, goesOn: going.share, stages: stagesAt(point, journeys, instants)});
+        prospects.set(point, {parts, goesOn, stages: stagesAt(point, journeys, instants)});
     });
   return prospects;
 }
 
-interface GoingOn {
-  readonly share: number;
-  readonly classes: readonly AnimalClass[];
-  readonly journeys: readonly Journey[];
+/**
+ * The parts of the animals without those that rest. Which animal emerges is taken of as many as are expected to go on;
+ * the first, half and last of whole numbers that come to these on average.
+ */
+function partsOfThoseGoingOn(
+  classes: readonly AnimalClass[],
+  journeys: readonly Journey[],
+  wanted: readonly Statistic[],
+): readonly Part[] {
+  const shares = classes.map(({standing}) => 1 - shareResting(standing));
+  const expected = classes.map(({count}, c) => count * shares[c]!);
+  const ofOne = journeys.map(({began, leaving}, c) => ({
+    began,
+    leaving: leaving.map(measure => (measure === null ? null : shifted(measure, 0, 1 / shares[c]!))),
+  }));
+  const partsFor = (counts: readonly number[], of: readonly Statistic[]) => {
+    const some = [...classes.keys()].filter(c => counts[c]! > NONE);
+    const going = some.map(c => ({...classes[c]!, count: counts[c]!}));
+    return statisticParts(
+      going,
+      some.map(c => ofOne[c]!),
+      of,
+    );
+  };
+  const whole = expected.reduce((sum, count) => sum + count, 0);
+  if (!(whole > NONE)) return [];
+  const times = Math.max(1, Math.round(whole)) / whole;
+  const ranks = wanted.filter(statistic => statistic !== 'animal');
+  return [
+    ...partsFor(
+      expected.map(count => count * times),
+      wanted.filter(statistic => statistic === 'animal'),
+    ),
+    ...wholeNumbersOf(expected).flatMap(({share, counts}, which) =>
+      partsFor(counts, ranks).map(part => ({...part, of: `${part.of} ${which}`, share: part.share * share})),
+    ),
+  ];
 }
 
-/** The animals without those that rest. Of how many go on, what is expected is taken, as whole animals. */
-function thoseGoingOn(classes: readonly AnimalClass[], journeys: readonly Journey[]): GoingOn {
-  const shares = classes.map(({standing}) => 1 - shareResting(standing));
-  if (shares.every(share => share === 1)) return {share: 1, classes, journeys};
-  const count = (of: (c: number) => number) => classes.reduce((sum, one, c) => sum + of(c) * one.count, 0);
-  const expected = count(c => shares[c]!);
-  const times = Math.max(1, Math.round(expected)) / expected;
-  const some = [...classes.keys()].filter(c => shares[c]! > NONE);
-  return {
-    share: expected / count(() => 1),
-    classes: some.map(c => ({...classes[c]!, count: classes[c]!.count * shares[c]! * times})),
-    journeys: some.map(c => {
-      const {began, leaving} = journeys[c]!;
-      const ofOne = leaving.map(measure => (measure === null ? null : shifted(measure, 0, 1 / shares[c]!)));
-      return {began, leaving: ofOne};
-    }),
-  };
+/** Whole numbers of every class, each set with its share, that are the given ones on average; sets of none are left out. */
+function wholeNumbersOf(
+  expected: readonly number[],
+): readonly {readonly share: number; readonly counts: readonly number[]}[] {
+  let sum = 0;
+  const upTo = expected.map(count => {
+    sum += count;
+    return sum;
+  });
+  // Each running sum is rounded up with the chance of its part above the whole, all by one draw.
+  const draws = [0, ...upTo.map(each => Math.ceil(each) - each), 1].sort((a, b) => a - b);
+  const sets = draws.slice(1).flatMap((draw, i) => {
+    const share = draw - draws[i]!;
+    const rounded = upTo.map(each => Math.floor(each + (draw + draws[i]!) / 2));
+    const counts = rounded.map((each, c) => each - (rounded[c - 1] ?? 0));
+    return share > SLIGHT && rounded.at(-1)! > 0 ? [{share, counts}] : [];
+  });
+  if (sets.length === 0) return [{share: 1, counts: oneOfTheLikeliest(expected)}];
+  const all = sets.reduce((total, {share}) => total + share, 0);
+  return sets.map(({share, counts}) => ({share: share / all, counts}));
+}
+
+function oneOfTheLikeliest(expected: readonly number[]): readonly number[] {
+  const likeliest = expected.indexOf(Math.max(...expected));
+  return expected.map((_, c) => Number(c === likeliest));
 }
 
 function stagesAt(

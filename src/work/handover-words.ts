@@ -9,25 +9,6 @@ import {type Instant, MS_PER_HOUR} from '../records/entry.ts';
 import type {ReadingGap} from './gaps.ts';
 import type {HandedTask, Handover} from './handover.ts';
 
-/** A logger that was silent for several units is told of once, with their codes. */
-function gapsAlike(gaps: Handover['gaps']): (readonly [ReadingGap, string])[] {
-  const alike = grouped(gaps, ({logger, from, to, words}) => `${logger} ${from} ${to} ${words}`);
-  return [...alike.values()].map(
-    same =>
-      [
-        same[0]!,
-        same
-          .map(({unit}) => unit)
-          .sort(compareNaturally)
-          .join(', '),
-      ] as const,
-  );
-}
-
-function hoursWords(from: Instant, to: Instant): string {
-  return `${Math.round((to - from) / MS_PER_HOUR)} h`;
-}
-
 export function handoverLines(note: Handover, civil: Civil, columns: number): Line[] {
   const part = (heading: string, lines: readonly Line[]): Line[] =>
     lines.length === 0 ? [] : [[], line(` ${heading}`, 'heading'), ...lines];
@@ -72,4 +53,23 @@ export function handoverLines(note: Handover, civil: Civil, columns: number): Li
       ),
     ),
   ];
+}
+
+/** A logger that was silent for several units is told of once, with their codes. */
+function gapsAlike(gaps: Handover['gaps']): (readonly [ReadingGap, string])[] {
+  const alike = grouped(gaps, ({logger, from, to, words}) => `${logger} ${from} ${to} ${words}`);
+  return [...alike.values()].map(
+    same =>
+      [
+        same[0]!,
+        same
+          .map(({unit}) => unit)
+          .sort(compareNaturally)
+          .join(', '),
+      ] as const,
+  );
+}
+
+function hoursWords(from: Instant, to: Instant): string {
+  return `${Math.round((to - from) / MS_PER_HOUR)} h`;
 }

@@ -91,7 +91,7 @@ export async function importFiles(
     );
     const last = desk.room.span(logger)?.toDays;
     const isFilling = plan?.change.readings?.some(({series}) =>
-      isLate(series.atDays[0] ?? Number.POSITIVE_INFINITY, last, desk.now / MS_PER_DAY),
+      isLate(series.atDays[0] ?? Number.POSITIVE_INFINITY, last),
     );
     if (isFilling === true) changed = await changedOutlooks(desk, room, logger);
   }

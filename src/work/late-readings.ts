@@ -17,12 +17,9 @@ export interface ChangedOutlook {
   readonly p50: {readonly from: string | null; readonly to: string | null};
 }
 
-/** What is read by a person is fetched once a day: readings that come later than that filled a gap. */
-const LATE_DAYS = 26 / 24;
-
-/** Whether readings that begin at an instant fill what was estimated for longer than usual. */
-export function isLate(fromDays: number, lastReadDays: number | undefined, nowDays: number): boolean {
-  return lastReadDays !== undefined && (fromDays < lastReadDays || nowDays - lastReadDays > LATE_DAYS);
+/** Whether readings fill a gap between others: what a logger adds after its last ones comes every week. */
+export function isLate(fromDays: number, lastReadDays: number | undefined): boolean {
+  return lastReadDays !== undefined && fromDays < lastReadDays;
 }
 
 /** The lots whose sum or date readings of a logger changed. @param before the room as it was without them */

@@ -17,6 +17,14 @@ describe('learnedOffset', () => {
     expect(overlapDays).toBeCloseTo(2 / 24, 9);
   });
 
+  it('tells how far the differences lie about it', () => {
+    const at = [0, 1, 2, 3, 4];
+    const own = trace(at.map(hours => [hours, 21 + (hours % 2 === 0 ? 0.4 : -0.4)] as const));
+    const {sdC, offsetC} = learnedOffset(own, trace(at.map(hours => [hours, 20] as const)));
+    expect(offsetC).toBeCloseTo(1, 9);
+    expect(sdC).toBeCloseTo(0.4, 9);
+  });
+
   it('learns nothing in a gap of either', () => {
     const own = trace([0, 1, 2, 10, 11].map(hours => [hours, 25] as const));
     const other = trace([0, 1, 9, 11].map(hours => [hours, hours < 5 ? 24 : 20] as const));

@@ -1,5 +1,5 @@
 import {describe, expect, it} from 'vitest';
-import {meanDay, repeated} from '../../src/climate/mean-day.ts';
+import {meanDay, repeated, spreadOfDays} from '../../src/climate/mean-day.ts';
 import type {Series} from '../../src/climate/series.ts';
 import {civil, days} from './fake-civil.ts';
 import {series, spells} from './room.ts';
@@ -73,5 +73,18 @@ describe('repeated', () => {
       expect(part!.temperatureC[0]).toBeCloseTo(9.5, 6);
       expect(part!.temperatureC.at(-1)).toBeCloseTo(9.5, 6);
     }
+  });
+});
+
+describe('spreadOfDays', () => {
+  it('is the standard deviation of the means of whole days', () => {
+    const level = (day: number, celsius: number) =>
+      series(`2031-02-0${day} 00:00`, `2031-02-0${day} 23:50`, 10, () => celsius);
+    const days = [level(1, 20), level(2, 21), level(3, 25)];
+    const part = series('2031-02-04 00:00', '2031-02-04 12:00', 10, () => 40);
+    const all = span('2031-02-01 00:00', '2031-02-06 00:00');
+    // Mean 22; squares 4, 1 and 9, over two.
+    expect(spreadOfDays(record(...days, part), civil, all)).toBeCloseTo(Math.sqrt(7), 1);
+    expect(spreadOfDays(record(level(1, 20)), civil, all)).toBeUndefined();
   });
 });

@@ -36,12 +36,14 @@ function isPreserved(code: string, {specimens, lots}: RoomState): boolean {
 
 /** The last feeding of a living lot said that its food is low, or it could not be fed for want of food. */
 export function foodRunningOut({state, civil}: CareInput): Alert[] {
+  const feedings = state.care.filter(({task}) => task === 'feed');
+  const ofLot = new Map(feedings.map(fed => [fed.lot, fed]));
+  const ofUnit = new Map(feedings.filter(({lot}) => lot === undefined).map(fed => [fed.unit, fed]));
   return [...state.lots.values()].filter(isLiving).flatMap(lot => {
     const unit = lot.stays.at(-1)?.unit;
-    const last = state.care.findLast(
-      ({task, lot: one, unit: where}) =>
-        task === 'feed' && (one === lot.code || (one === undefined && where === unit)),
-    );
+    const own = ofLot.get(lot.code);
+    const shared = unit === undefined ? undefined : ofUnit.get(unit);
+    const last = own === undefined || (shared !== undefined && shared.at >= own.at) ? shared : own;
     if (last === undefined || !isShort(last)) return [];
     const host = state.samples.get(lot.sample ?? '')?.host;
     return [

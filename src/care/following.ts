@@ -33,11 +33,11 @@ export function* turnsOf(
   next?: Instant | undefined,
 ): Generator<Turn> {
   const {now, civil} = input;
-  const soonest = soonestMoment(now, open) ?? horizon;
   let last = job.lastDone(now);
   for (let turn = 0; turn < MOST_TURNS; turn++) {
     const window = job.windowAfter(last);
     if (window === null || window.target > horizon) return;
+    const soonest = soonestMoment(now, open) ?? horizon;
     const moment = turn === 0 && next !== undefined ? next : momentFor(window, soonest, open, input);
     const visit = moment === null ? visitFor(window, open, now) : undefined;
     const at = moment ?? aboutNoon(visit!, civil);
@@ -52,6 +52,18 @@ const ROUND_MS = 2 * MS_PER_HOUR;
 
 /** When somebody does what is to be done now: in the round that goes on, else this hour, else at the next round. */
 function soonestMoment(now: Instant, open: OpenTime): Instant | null {
+  let known = soonestKnown.get(open);
+  if (known?.now !== now) {
+    known = {now, moment: soonestOf(now, open)};
+    soonestKnown.set(open, known);
+  }
+  return known.moment;
+}
+
+/** Every job asks for the same. */
+const soonestKnown = new WeakMap<OpenTime, {readonly now: Instant; readonly moment: Instant | null}>();
+
+function soonestOf(now: Instant, open: OpenTime): Instant | null {
   if (!open.isOpenAt(now)) return open.nextRound(now);
   const round = open.previousRound(now);
   return round !== null && now - round <= ROUND_MS ? round : now - (now % MS_PER_HOUR);

@@ -56,7 +56,7 @@ function findJobs(input: CareInput, open: OpenTime): Job[] {
     rules.filter(rule => !isFinishing(rule)),
   );
   return [
-    ...wanting.filter(({rule}) => isForLot(rule)).map(each => lotJob(each, setting)),
+    ...wanting.filter(({rule}) => isForLot(rule)).flatMap(each => lotJob(each, setting) ?? []),
     ...unitJobs(
       wanting.filter(({rule}) => !isForLot(rule)),
       setting,
@@ -93,7 +93,8 @@ function wantings(input: CareInput, rules: readonly Rule[]): Wanting[] {
   return wanting;
 }
 
-function lotJob({rule, lot, unit}: Wanting, {input, open, clock, ledger}: Setting): Job {
+/** Undefined for what waits for something to come true that never has: most of a large room. */
+function lotJob({rule, lot, unit}: Wanting, {input, open, clock, ledger}: Setting): Job | undefined {
   const {state, emergence, profiles} = input;
   const {lots} = state;
   const job = {rule, unit, lot, lots: [lot]};
@@ -107,12 +108,9 @@ function lotJob({rule, lot, unit}: Wanting, {input, open, clock, ledger}: Settin
       holdHours: outlook?.holdHours ?? holdHoursOf(lot, profiles),
       lots,
     };
-    return {
-      ...job,
-      deeds,
-      lastDone: limit => lastAmong(deeds, limit),
-      windowAfter: last => lookWindow(rule, {...looking, last}, open, clock),
-    };
+    const windowAfter = (last: Instant | undefined) => lookWindow(rule, {...looking, last}, open, clock);
+    if (deeds.length === 0 && windowAfter(undefined) === null) return undefined;
+    return {...job, deeds, lastDone: limit => lastAmong(deeds, limit), windowAfter};
   }
   if (rule.when !== undefined) return triggeredJob(job, rule.when, input, ledger, clock);
   const expected = rule.task === 'move-pupae' ? pupaeExpectedSince(lot, unit.type, input) : undefined;

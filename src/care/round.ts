@@ -1,8 +1,8 @@
 // The list of a day: what is to be done, what is worth doing with it, and what is done already.
-import type {Civil, Day} from '../records/civil.ts';
 import type {Instant} from '../records/entry.ts';
 import {grouped} from './grouped.ts';
-import type {Task} from './task.ts';
+import type {CareInput, Standing, Task} from './task.ts';
+import {askedDay, taskOf, turnsToday} from './tasks.ts';
 import {compareNaturally, shelfOf} from './walking-order.ts';
 
 export interface PlaceTasks {
@@ -34,16 +34,18 @@ const EARLY_SHARE = 0.2;
 const stateOrder = {overdue: 0, due: 1, early: 2, done: 3} as const;
 const harmOrder = {high: 0, medium: 1, low: 2} as const;
 
-/**
- * The day's list.
- * @param tasks all tasks of the room, as careTasks makes them for that day
- */
-export function roundOf(tasks: readonly Task[], day: Day, civil: Civil): Round {
-  const end = civil.at(civil.addDays(day, 1), '00:00');
-  const open = tasks.filter(isOpen);
+/** The list of the day asked about. Only what stands on it is told in full. */
+export function roundOf(input: CareInput): Round {
+  const {civil} = input;
+  const end = civil.at(civil.addDays(askedDay(input), 1), '00:00');
+  const turns = turnsToday(input);
+  const open = turns.map(({standing}) => standing).filter(isOpen);
   const errands = new Set(open.map(errandOf));
-  const joins = (task: Task) => errands.has(errandOf(task)) && isSoonWanted(task, end);
-  const walking = tasks.filter(task => task.state !== 'early' || joins(task)).sort(compareOnTheWay);
+  const joins = (standing: Standing) => isSoonWanted(standing, end) && errands.has(errandOf(standing));
+  const walking = turns
+    .filter(({standing}) => standing.state !== 'early' || joins(standing))
+    .sort((a, b) => compareOnTheWay(a.standing, b.standing))
+    .map(turn => taskOf(turn, input));
   const toDo = open.filter(({skipped}) => skipped === undefined);
   return {
     tasks: walking.toSorted((a, b) => stateOrder[a.state] - stateOrder[b.state]),
@@ -58,20 +60,20 @@ export function roundOf(tasks: readonly Task[], day: Day, civil: Civil): Round {
   };
 }
 
-function isOpen({state}: Task): boolean {
+function isOpen({state}: Standing): boolean {
   return state === 'due' || state === 'overdue';
 }
 
 /** The same task on the same shelf is one errand. */
-function errandOf({task, place}: Task): string {
+function errandOf({task, place}: Standing): string {
   return `${task} at ${shelfOf(place)}`;
 }
 
-function isSoonWanted({earliest, since, target}: Task, end: Instant): boolean {
+function isSoonWanted({earliest, since, target}: Standing, end: Instant): boolean {
   return earliest < end && target - EARLY_SHARE * (target - since) < end;
 }
 
-function compareOnTheWay(a: Task, b: Task): number {
+function compareOnTheWay(a: Standing, b: Standing): number {
   return (
     compareNaturally(a.place, b.place) ||
     compareNaturally(a.unit, b.unit) ||

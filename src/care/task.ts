@@ -13,23 +13,13 @@ export type TaskState = 'overdue' | 'due' | 'early' | 'done';
 
 export type Harm = Rule['harm'];
 
-/** One thing to be done about one lot or one unit. */
-export interface Task {
+/** How one thing to be done stands: as much as it takes to make a day's list. */
+export interface Standing {
   /** Rule, lot or unit, and due day: `feed-cage:26-031-A:2026-06-12`. Codes hold no colon, and a shell needs no quotes. */
   readonly id: string;
-  /** Code of the rule it follows from. */
-  readonly rule: string;
   /** `feed`, `clean`, `change-water`, `top-up`, `moisten`, `check-air`, `look`, `inspect`, or a word of the room's own. */
   readonly task: string;
-  /** In plain words: "feed 18 larvae", "look for adults: 11 pupae". */
-  readonly title: string;
-  /** How much it takes: "4 of 12 litres"; null where no rule says. */
-  readonly amount: string | null;
   readonly unit: string;
-  /** The lot it is done for; null when it is done for the unit and all that live in it. */
-  readonly lot: string | null;
-  /** Every lot it serves. */
-  readonly lots: readonly string[];
   readonly place: string;
   /** From when the time runs: when it was last done, else when it first came to be needed. */
   readonly since: Instant;
@@ -43,6 +33,25 @@ export interface Task {
   readonly planned: Instant | null;
   readonly state: TaskState;
   readonly harm: Harm;
+  readonly minutes: number;
+  /** Given when the state is `done`. */
+  readonly done?: {readonly at: Instant; readonly by: string} | undefined;
+  /** It could not be done on this day; it stays as due as it was. */
+  readonly skipped?: {readonly at: Instant; readonly by: string; readonly why: string} | undefined;
+}
+
+/** One thing to be done about one lot or one unit, in all that a person needs to do it. */
+export interface Task extends Standing {
+  /** Code of the rule it follows from. */
+  readonly rule: string;
+  /** In plain words: "feed 18 larvae", "look for adults: 11 pupae". */
+  readonly title: string;
+  /** How much it takes: "4 of 12 litres"; null where no rule says. */
+  readonly amount: string | null;
+  /** The lot it is done for; null when it is done for the unit and all that live in it. */
+  readonly lot: string | null;
+  /** Every lot it serves. */
+  readonly lots: readonly string[];
   /** What must be answered when it is done; see observations.ts. */
   readonly observe: readonly string[];
   readonly caution: string | null;
@@ -50,11 +59,6 @@ export interface Task {
   readonly deadOf: {readonly lot: string; readonly stage: Stage} | null;
   /** Why it stands here, as a sentence: "last fed Tue 16:30; every 2 days, never over 3". */
   readonly why: string;
-  readonly minutes: number;
-  /** Given when the state is `done`. */
-  readonly done?: {readonly at: Instant; readonly by: string} | undefined;
-  /** It could not be done on this day; it stays as due as it was. */
-  readonly skipped?: {readonly at: Instant; readonly by: string; readonly why: string} | undefined;
 }
 
 /** What the forecast of a lot says about looking for adults, to the millisecond. Null: not within the horizon. */

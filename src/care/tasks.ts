@@ -7,9 +7,10 @@ import {amountOf} from './amounts.ts';
 import {type OpenTime, openTimeOf} from './calendar.ts';
 import type {Job} from './job.ts';
 import {jobsOf} from './jobs.ts';
+import type {Deed} from './ledger.ts';
 import {levelled} from './levelling.ts';
 import {openMoment} from './open-moment.ts';
-import type {CareInput, Task, TaskState} from './task.ts';
+import type {CareInput, Standing, Task, TaskState} from './task.ts';
 import {minutesOf} from './time-needed.ts';
 import {titleOf} from './titles.ts';
 import {whyOf} from './why.ts';
@@ -28,91 +29,129 @@ interface Today {
   readonly moments: ReadonlyMap<Job, Instant>;
 }
 
+/** One turn of a job: how it stands, and what its task is told from. */
+export interface Turn {
+  readonly standing: Standing;
+  readonly job: Job;
+  /** When it was done before; undefined when it never was. */
+  readonly last: Instant | undefined;
+  /** It was moved to a day with less work. */
+  readonly levelled: boolean;
+}
+
 /**
  * Every task of the room's living lots and of the units they live in: for each the next time it is wanted, however
  * far off (`early`), and what was done on the day asked about. Not in any order; see round.ts for a day's list.
  */
 export function careTasks(input: CareInput): Task[] {
+  return turnsToday(input).map(turn => taskOf(turn, input));
+}
+
+/** The same, but only how each stands. */
+export function turnsToday(input: CareInput): Turn[] {
   const open = openTimeOf(input.state.calendar, input.civil);
   const jobs = jobsOf(input, open);
   const today = todayOf(input, open, levelled(jobs, open, input));
-  return jobs.flatMap(job => tasksOf(job, today));
+  return jobs.flatMap(job => turnsOfJob(job, today));
+}
+
+/** The day that is asked about. */
+export function askedDay({day, civil, now}: CareInput): Day {
+  return day ?? civil.dayOf(now);
+}
+
+/** A turn in all that a person needs to do it. */
+export function taskOf({standing, job, last, levelled: isLevelled}: Turn, input: CareInput): Task {
+  const {rule, lot, lots} = job;
+  const {civil, now, emergence} = input;
+  return {
+    ...standing,
+    rule: rule.code,
+    title: titleOf(job),
+    amount: amountOf(job),
+    lot: lot?.code ?? null,
+    lots: lots.map(({code}) => code),
+    observe: rule.observe,
+    deadOf: deadOf(lots),
+    caution: rule.caution ?? cautionOf(lots, input) ?? null,
+    get why() {
+      return whyOf({
+        job,
+        window: standing,
+        last: last === standing.since ? last : undefined,
+        planned: standing.planned,
+        levelled: isLevelled,
+        outlook: emergence.get(lot?.code ?? ''),
+        now,
+        civil,
+      });
+    },
+  };
 }
 
 function todayOf(input: CareInput, open: OpenTime, moments: Today['moments']): Today {
   const {civil, now} = input;
-  const day = input.day ?? civil.dayOf(now);
+  const day = askedDay(input);
   const start = civil.at(day, '00:00');
   const end = civil.at(civil.addDays(day, 1), '00:00');
   return {input, open, day, start, end, asked: Math.min(Math.max(now, start), end - 1), moments};
 }
 
 /** What was done on the day, each time against the window that was open then, and what comes next. */
-function tasksOf(job: Job, today: Today): Task[] {
-  const tasks: Task[] = [];
+function turnsOfJob(job: Job, today: Today): Turn[] {
+  const turns: Turn[] = [];
   let last = job.lastDone(today.start - 1);
   for (const deed of job.deeds) {
     if (deed.skipped !== undefined || deed.at < today.start || deed.at >= today.end) continue;
-    const task = taskOf(job, last, today);
-    const due = task !== undefined && (tasks.length === 0 || task.state !== 'early');
-    if (due) tasks.push({...distinct(task, tasks), state: 'done', done: {at: deed.at, by: deed.by}});
+    const turn = turnAfter(last, job, today);
+    const due = turn !== undefined && (turns.length === 0 || turn.standing.state !== 'early');
+    if (due) turns.push(doneBy(deed, distinct(turn, turns)));
     last = deed.at;
   }
-  const next = taskOf(job, job.lastDone(today.end - 1), today);
-  return next === undefined ? tasks : [...tasks, distinct(next, tasks)];
+  const next = turnAfter(job.lastDone(today.end - 1), job, today);
+  return next === undefined ? turns : [...turns, distinct(next, turns)];
+}
+
+function doneBy({at, by}: Deed, turn: Turn): Turn {
+  return {...turn, standing: {...turn.standing, state: 'done', done: {at, by}}};
 }
 
 /** Twice on one day has a number behind its day. */
-function distinct(task: Task, before: readonly Task[]): Task {
-  const alike = before.filter(({id}) => id === task.id || id.startsWith(`${task.id}.`)).length;
-  return alike === 0 ? task : {...task, id: `${task.id}.${alike + 1}`};
+function distinct(turn: Turn, before: readonly Turn[]): Turn {
+  const {id} = turn.standing;
+  const alike = before.filter(({standing}) => standing.id === id || standing.id.startsWith(`${id}.`)).length;
+  return alike === 0 ? turn : {...turn, standing: {...turn.standing, id: `${id}.${alike + 1}`}};
 }
 
-function taskOf(job: Job, last: Instant | undefined, today: Today): Task | undefined {
+function turnAfter(last: Instant | undefined, job: Job, today: Today): Turn | undefined {
   const window = job.windowAfter(last);
   if (window === null) return undefined;
-  const {rule, unit, lot, lots} = job;
-  const {civil, now, emergence} = today.input;
+  const {rule, unit, lot} = job;
+  const {civil, now} = today.input;
   const plain = openMoment(window, today.open, civil);
-  const isNext = last === job.lastDone(now);
-  const even = isNext ? today.moments.get(job) : undefined;
+  const even = last === job.lastDone(now) ? today.moments.get(job) : undefined;
   const planned = even ?? plain;
   const dueDay = civil.dayOf(plain ?? window.target);
-  const outlook = emergence.get(lot?.code ?? '');
   return {
-    id: `${rule.code}:${lot?.code ?? unit.code}:${dueDay}`,
-    rule: rule.code,
-    task: rule.task,
-    title: titleOf(job),
-    amount: amountOf(job),
-    unit: unit.code,
-    lot: lot?.code ?? null,
-    lots: lots.map(({code}) => code),
-    place: unit.place,
-    since: window.since,
-    earliest: window.earliest,
-    target: window.target,
-    latest: window.latest,
-    planned,
-    state: stateOf(window, civil.dayOf(planned ?? window.target), today),
-    harm: rule.harm,
-    observe: rule.observe,
-    deadOf: deadOf(lots),
-    caution: rule.caution ?? cautionOf(lots, today.input) ?? null,
-    get why() {
-      return whyOf({
-        job,
-        window,
-        last: last === window.since ? last : undefined,
-        planned,
-        levelled: even !== undefined && (plain === null || civil.dayOf(even) !== dueDay),
-        outlook,
-        now,
-        civil,
-      });
+    standing: {
+      id: `${rule.code}:${lot?.code ?? unit.code}:${dueDay}`,
+      task: rule.task,
+      unit: unit.code,
+      place: unit.place,
+      since: window.since,
+      earliest: window.earliest,
+      target: window.target,
+      latest: window.latest,
+      planned,
+      state: stateOf(window, civil.dayOf(planned ?? window.target), today),
+      harm: rule.harm,
+      minutes: minutesOf(job),
+      done: undefined,
+      skipped: skippedOn(job, last, today),
     },
-    minutes: minutesOf(job),
-    skipped: skippedOn(job, last, today),
+    job,
+    last,
+    levelled: even !== undefined && (plain === null || civil.dayOf(even) !== dueDay),
   };
 }
 

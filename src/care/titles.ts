@@ -50,9 +50,10 @@ const plainTitles: Readonly<Record<string, string>> = {
 /** "18 larvae", "about 200 larvae", "40 galls"; empty where nothing is known. Instars are not told apart here. */
 export function animalsOf(lot: Lot, suits: (stage: string) => boolean = () => true): string {
   if (lot.material !== undefined) return materialInWords(lot.material);
+  const suiting = Object.keys(lot.alive).filter(suits);
   const parts = kinds.flatMap(kind => {
-    const stages = Object.keys(lot.alive).filter(stage => isStage(stage, kind) && suits(stage));
-    const count = stages.reduce((sum, stage) => sum + lot.alive[stage]!, 0);
+    let count = 0;
+    for (const stage of suiting) if (isStage(stage, kind)) count += lot.alive[stage]!;
     return count === 0 ? [] : [animalsInWords(count, kind)];
   });
   if (parts.length === 0) return '';

@@ -17,16 +17,17 @@ const COLD_C = 7;
 /** The exit is made ready for the first adult; so long after it was expected nobody needs telling. Common practice, no source. */
 const TOO_LATE_TO_READY_DAYS = 1;
 
-/** A job that is wanted when its trigger has come true since it was last done. */
+/** A job that is wanted when its trigger has come true since it was last done; undefined where neither ever was. */
 export function triggeredJob(
   job: Pick<Job, 'rule' | 'unit' | 'lots'> & {readonly lot: Lot},
   trigger: Trigger,
   input: CareInput,
   ledger: Ledger,
   clock: Clock,
-): Job {
+): Job | undefined {
   const {rule, lot, unit} = job;
   const deeds = ledger.ofLot(rule.task, lot);
+  if (deeds.length === 0 && trueSince(trigger, lot, unit, undefined, input) === undefined) return undefined;
   return {
     ...job,
     deeds,

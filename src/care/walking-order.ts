@@ -2,6 +2,7 @@
 
 /** Compare two places, or two codes: runs of digits by number, the rest letter by letter. */
 export function compareNaturally(a: string, b: string): number {
+  if (a === b) return 0;
   const left = partsOf(a);
   const right = partsOf(b);
   for (let i = 0; i < Math.min(left.length, right.length); i++) {
@@ -17,20 +18,26 @@ export function shelfOf(place: string): string {
   return slash < 0 ? place : place.slice(0, slash);
 }
 
-const known = new Map<string, readonly string[]>();
+/** Letters as they stand, and digits with their number too. */
+interface Part {
+  readonly text: string;
+  readonly number: number;
+}
 
-function partsOf(text: string): readonly string[] {
+const known = new Map<string, readonly Part[]>();
+
+function partsOf(text: string): readonly Part[] {
   let parts = known.get(text);
   if (parts === undefined) {
-    parts = text.toLowerCase().match(/\d+|\D+/g) ?? [];
+    const runs = text.toLowerCase().match(/\d+|\D+/g) ?? [];
+    parts = runs.map(run => ({text: run, number: Number(run)}));
     known.set(text, parts);
   }
   return parts;
 }
 
-function compareParts(a: string, b: string): number {
-  const [left, right] = [Number(a), Number(b)];
-  return Number.isNaN(left) || Number.isNaN(right) ? compareText(a, b) : left - right;
+function compareParts(a: Part, b: Part): number {
+  return Number.isNaN(a.number) || Number.isNaN(b.number) ? compareText(a.text, b.text) : a.number - b.number;
 }
 
 function compareText(a: string, b: string): number {

@@ -1,5 +1,4 @@
-// A time zone's clock: what it shows at an instant, and which instants it means. Offsets come from luxon.
-import {IANAZone} from 'luxon';
+// A time zone's clock: what it shows at an instant, and which instants it means.
 import {type Instant, MS_PER_DAY} from '../records/entry.ts';
 import {Refusal} from '../records/refusal.ts';
 
@@ -19,6 +18,7 @@ export interface Zone {
 }
 
 const MS_PER_MINUTE = 60_000;
+const LONG_SPAN_MS = 8 * MS_PER_DAY;
 const zones = new Map<string, Zone>();
 
 const FIXED = /^(?:UTC|GMT)?([+-])(\d{1,2})(?::?([0-5]\d))?$/i;
@@ -30,16 +30,93 @@ export function zoneNamed(name: string, where = ''): Zone {
   const [, sign, hours, minutes = '0'] = FIXED.exec(name) ?? [];
   if (hours !== undefined && Number(hours) <= 14)
     return fixedZone((sign === '-' ? -1 : 1) * (Number(hours) * 60 + Number(minutes)) * MS_PER_MINUTE);
-  if (!IANAZone.isValidZone(name))
+  const zone = name === 'UTC' ? zoneWith(name, () => 0) : zoneWith(name, ianaClock(name, where));
+  zones.set(name, zone);
+  return zone;
+}
+
+/** What a zone's clocks do from one instant to another. */
+export interface ClockChanges {
+  readonly zone: string;
+  readonly from: Instant;
+  readonly to: Instant;
+  /** The offset at the beginning, then each that the clocks change to; each holds until the next. */
+  readonly offsets: readonly {readonly at: Instant; readonly offsetMs: number}[];
+}
+
+/** Found by halving from eight days to eight days; a zone that changes its clocks and back within those is not known. */
+export function clockChanges({name, offsetMs}: Zone, from: Instant, to: Instant): ClockChanges {
+  const offsets = [{at: from, offsetMs: offsetMs(from)}];
+  for (let start = from; start < to; start += LONG_SPAN_MS) {
+    let [low, high] = [start, Math.min(start + LONG_SPAN_MS, to)];
+    const after = offsetMs(high);
+    if (after === offsets.at(-1)!.offsetMs) continue;
+    while (high - low > 1) {
+      const middle = Math.floor((low + high) / 2);
+      if (offsetMs(middle) === after) high = middle;
+      else low = middle;
+    }
+    offsets.push({at: high, offsetMs: after});
+  }
+  return {zone: name, from, to, offsets};
+}
+
+/**
+ * Take over what a zone's clocks do, found earlier: asking the system for a zone takes longer than all else that a
+ * short question costs. Beyond what is known the system is asked.
+ */
+export function rememberClock({zone: name, from, to, offsets}: ClockChanges): void {
+  if (zones.has(name)) return;
+  let ask: ((at: Instant) => number) | undefined;
+  const beyond = (at: Instant) => {
+    ask ??= ianaClock(name, '');
+    return ask(at);
+  };
+  const known = (at: Instant) => offsets.findLast(each => each.at <= at)!.offsetMs;
+  zones.set(
+    name,
+    zoneWith(name, at => (from <= at && at < to ? known(at) : beyond(at))),
+  );
+}
+
+/** Offsets of a zone of the IANA list as this system has it. @throws Refusal where there is none of this name */
+function ianaClock(name: string, where: string): (at: Instant) => number {
+  const parts = partsOf(name, where);
+  return at => {
+    const shown = new Map(parts.formatToParts(at).map(({type, value}) => [type, Number(value)]));
+    const part = (type: Intl.DateTimeFormatPartTypes) => shown.get(type) ?? 0;
+    const wall = Date.UTC(
+      part('year'),
+      part('month') - 1,
+      part('day'),
+      part('hour'),
+      part('minute'),
+      part('second'),
+    );
+    return Math.round((wall - Math.floor(at / 1000) * 1000) / MS_PER_MINUTE) * MS_PER_MINUTE;
+  };
+}
+
+function partsOf(timeZone: string, where: string): Intl.DateTimeFormat {
+  try {
+    return new Intl.DateTimeFormat('en-US', {
+      timeZone,
+      calendar: 'iso8601',
+      hourCycle: 'h23',
+      year: 'numeric',
+      month: 'numeric',
+      day: 'numeric',
+      hour: 'numeric',
+      minute: 'numeric',
+      second: 'numeric',
+    });
+  } catch {
     throw new Refusal(
-      `there is no time zone "${name}"`,
+      `there is no time zone "${timeZone}"`,
       where,
       'Name it as the IANA list does, such as Europe/Amsterdam, America/New_York, Asia/Tokyo or UTC; a clock that never changes as +01:00.',
     );
-  const iana = IANAZone.create(name);
-  const zone = zoneWith(name, at => Math.round(iana.offset(at)) * MS_PER_MINUTE);
-  zones.set(name, zone);
-  return zone;
+  }
 }
 
 /** The zone whose clocks are always this far ahead of UTC. */
@@ -56,7 +133,7 @@ export function offsetText(offsetMs: number): string {
 
 /** A zone from the offsets at its instants. Asking for one may be slow; it is seldom asked. */
 export function zoneWith(name: string, ask: (at: Instant) => number): Zone {
-  const offsetMs = steadyOver(8 * MS_PER_DAY, steadyOver(MS_PER_DAY, ask));
+  const offsetMs = steadyOver(LONG_SPAN_MS, steadyOver(MS_PER_DAY, ask));
   const before = (wall: WallMs) => offsetMs(wall - MS_PER_DAY);
   const after = (wall: WallMs) => offsetMs(wall + MS_PER_DAY);
 

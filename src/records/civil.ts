@@ -1,4 +1,4 @@
-// Civil time as the pure folders see it: days and times of day in the room's zone. Made with luxon in exchange/.
+// Civil time as the pure folders see it: days and times of day in the room's zone. Made in exchange/.
 import type {Instant} from './entry.ts';
 
 /** A civil day, yyyy-mm-dd. */

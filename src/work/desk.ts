@@ -1,7 +1,6 @@
 // A room opened for one question: what its daybook adds up to now, and its civil time.
 import {existsSync} from 'node:fs';
 import {join} from 'node:path';
-import {civil as civilOf} from '../exchange/civil.ts';
 import {readInstant} from '../exchange/instants.ts';
 import type {Civil} from '../records/civil.ts';
 import {type Entry, type Instant, instantOf} from '../records/entry.ts';
@@ -11,6 +10,7 @@ import type {RoomState} from '../records/state.ts';
 import {openRoom} from '../room/open.ts';
 import type {Room} from '../room/room.ts';
 import {ROOM_FILE} from '../room/room-document.ts';
+import {civilOfRoom} from './room-clock.ts';
 import type {Session} from './session.ts';
 
 export interface Desk {
@@ -28,7 +28,7 @@ export interface Desk {
  */
 export async function openDesk(session: Session, reach: 'open' | 'all' = 'open'): Promise<Desk> {
   const room = await openRoom(session.dir);
-  const civil = civilOf(room.zone);
+  const civil = await civilOfRoom(room);
   const now = nowOf(session, civil);
   const entries = reach === 'all' ? await room.allEntries() : room.entries;
   for (const warning of room.warnings) session.warn(warning);

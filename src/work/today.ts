@@ -9,6 +9,7 @@ import type {Day} from '../records/civil.ts';
 import type {Desk} from './desk.ts';
 import {candidateProfiles, expectations} from './expectations.ts';
 import {factsOf} from './facts.ts';
+import {keepClock} from './room-clock.ts';
 import {warmthOf} from './warmth.ts';
 
 export interface Today extends Round {
@@ -27,7 +28,7 @@ export async function today(desk: Desk, day?: Day): Promise<Today> {
 
 /** The list of the day that the input was gathered for. */
 export async function todayFrom(input: DayInput, desk: Desk): Promise<Today> {
-  const round = roundOf(careTasks(input), input.day, desk.civil);
+  const round = roundOf(input);
   const who = whoTakes(
     round.tasks.filter(({state}) => state !== 'done'),
     desk.civil.weekdayOf(input.day),
@@ -51,5 +52,6 @@ export async function careInput(desk: Desk, day: Day = desk.civil.dayOf(desk.now
   const {state, civil, now} = desk;
   const profiles = await candidateProfiles(desk);
   const emergence = await expectations(desk, profiles);
+  await keepClock(desk);
   return {state, civil, now, day, profiles, emergence, instantAfterDegreeDays: await warmthOf(desk)};
 }

@@ -44,8 +44,7 @@ export function tasksAt(records: readonly Written[], now: string, asked?: Asked)
 }
 
 export function roundAt(records: readonly Written[], now: string, asked?: Asked): Round {
-  const input = careInput(records, now, asked);
-  return roundOf(careTasks(input), input.day ?? civil.dayOf(input.now), civil);
+  return roundOf(careInput(records, now, asked));
 }
 
 export function alertsAt(

@@ -15,7 +15,7 @@ const only = (...codes: string[]) =>
     })),
   );
 
-describe('roundOf(tasks)', () => {
+describe('roundOf(input)', () => {
   const room = [
     sample,
     unit('C10', 'cage', {place: 'rack A/10'}),

@@ -5,7 +5,6 @@ import {agendaOf} from '../../src/care/agenda.ts';
 import {openTimeOf} from '../../src/care/calendar.ts';
 import {jobsOf} from '../../src/care/jobs.ts';
 import {roundOf} from '../../src/care/round.ts';
-import {careTasks} from '../../src/care/tasks.ts';
 import {visitsOf} from '../../src/care/visits.ts';
 import {MS_PER_DAY, MS_PER_HOUR} from '../../src/records/entry.ts';
 import type {Written} from '../records/daybook-of.ts';
@@ -113,7 +112,7 @@ function playedOut(calendar: Written, ruled: readonly Written[]) {
     for (const visit of planned.filter(({to}) => to < round))
       for (const job of visit.jobs) careRecord(job.task, job, visit.to);
     const input = careInput(records, civil.iso(round).slice(0, 16));
-    const list = roundOf(careTasks(input), civil.dayOf(round), civil);
+    const list = roundOf(input);
     const ids = list.tasks.map(({id}) => id);
     if (new Set(ids).size !== ids.length) faults.push(`an id twice on ${civil.iso(round)}`);
     for (const task of list.tasks) {

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import {DateTime} from 'luxon';
 import {describe, expect, it} from 'vitest';
 import {civil} from '../../src/exchange/civil.ts';
+import {clockChanges, rememberClock, zoneNamed} from '../../src/exchange/zone.ts';
 import {Refusal} from '../../src/records/refusal.ts';
 
 const zones = [
@@ -81,5 +82,34 @@ describe('civil(zone)', () => {
   it('iso shows milliseconds only where there are some', () => {
     expect(civil('UTC').iso(1000)).toBe('1970-01-01T00:00:01+00:00');
     expect(civil('UTC').iso(1250)).toBe('1970-01-01T00:00:01.250+00:00');
+  });
+});
+
+describe('rememberClock(changes)', () => {
+  const [from, to] = [Date.UTC(2020, 0, 1), Date.UTC(2030, 0, 1)];
+  // A name in other letters is the same zone to the system, and a new one to the program.
+  const remembered = zones
+    .filter(name => name !== 'UTC')
+    .map(name => {
+      rememberClock({...clockChanges(zoneNamed(name), from, to), zone: name.toLowerCase()});
+      return name;
+    });
+
+  it('shows the same offsets as the system, within what is remembered and beyond', () => {
+    fc.assert(
+      fc.property(fc.constantFrom(...remembered), instant, (name, at) => {
+        expect(zoneNamed(name.toLowerCase()).offsetMs(at)).toBe(zoneNamed(name).offsetMs(at));
+      }),
+      {numRuns: 1000},
+    );
+  });
+
+  it('knows to the millisecond when clocks change', () => {
+    const {offsets} = clockChanges(zoneNamed('Europe/Amsterdam'), Date.UTC(2026, 0, 1), Date.UTC(2027, 0, 1));
+    // Directive 2000/84/EC: 01:00 UTC on the last Sundays of March and October.
+    expect(offsets.slice(1)).toEqual([
+      {at: Date.UTC(2026, 2, 29, 1), offsetMs: 7_200_000},
+      {at: Date.UTC(2026, 9, 25, 1), offsetMs: 3_600_000},
+    ]);
   });
 });

@@ -1,5 +1,5 @@
 // Text and lines cut or filled to a number of cells.
-import stringWidth from 'fast-string-width';
+import fastStringWidth from 'fast-string-width';
 import {type Line, type Piece, piece} from './line.ts';
 
 /** The text, or as much of it as fits with a sign that more follows. */
@@ -51,4 +51,9 @@ export function wrap(text: string, width: number): string[] {
     }
   }
   return now === '' ? lines : [...lines, now];
+}
+
+/** In printable ASCII every letter is one cell: most text, told at once. */
+function stringWidth(text: string): number {
+  return /^[\x20-\x7e]*$/.test(text) ? text.length : fastStringWidth(text);
 }

@@ -1,4 +1,4 @@
-// Bundles the program into dist/: one small entry, and a chunk for each command
+// Bundles the program into dist/: one small entry, the care list, and a chunk for each other command
 // and for the screens, loaded only when asked for. Bundling is what makes the
 // program start quickly; unbundled, Ink alone costs half a second.
 import {chmodSync, rmSync} from 'node:fs';
@@ -24,14 +24,20 @@ const commonJsNames =
   '__filename=__fileURLToPath(import.meta.url),' +
   "__dirname=__fileURLToPath(new globalThis.URL('.',import.meta.url));";
 
-rmSync('dist', {recursive: true, force: true});
-await build({
-  // The thread that forecasts for the screens is a file of its own beside the program.
-  entryPoints: {main: 'src/main.ts', 'forecaster-thread': 'src/terminal/forecaster-thread.ts'},
+/** The care list is bundled by itself, whole: the program reaches it by its name. */
+const careListApart = {
+  name: 'care-list-apart',
+  setup(build) {
+    build.onResolve({filter: /start-today\.ts$/}, ({kind}) =>
+      kind === 'dynamic-import' ? {path: './start-today.mjs', external: true} : undefined,
+    );
+  },
+};
+
+const common = {
   outdir: 'dist',
   outExtension: {'.js': '.mjs'},
   bundle: true,
-  splitting: true,
   platform: 'node',
   target: 'node20',
   format: 'esm',
@@ -39,8 +45,17 @@ await build({
   minifySyntax: true,
   minifyWhitespace: true,
   legalComments: 'none',
-  plugins: [withoutInkDevtools],
   define: {'process.env.NODE_ENV': '"production"'},
   banner: {js: commonJsNames},
+};
+
+rmSync('dist', {recursive: true, force: true});
+await build({
+  ...common,
+  // The thread that forecasts for the screens is a file of its own beside the program.
+  entryPoints: {main: 'src/main.ts', 'forecaster-thread': 'src/terminal/forecaster-thread.ts'},
+  splitting: true,
+  plugins: [withoutInkDevtools, careListApart],
 });
+await build({...common, entryPoints: {'start-today': 'src/start-today.ts'}});
 chmodSync('dist/main.mjs', 0o755);

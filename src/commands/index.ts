@@ -1,19 +1,12 @@
 // Every command with its one-line summary, grouped by purpose. A command's file is loaded only when it is asked for.
-import type {Command} from './command.ts';
-
-export interface CommandEntry {
-  readonly name: string;
-  readonly summary: string;
-  readonly group: string;
-  readonly load: () => Promise<{readonly command: Command}>;
-}
+import {type CommandEntry, todayEntry} from './entry.ts';
 
 const group = (name: string, entries: readonly Omit<CommandEntry, 'group'>[]): CommandEntry[] =>
   entries.map(entry => ({...entry, group: name}));
 
 export const commands: readonly CommandEntry[] = [
   ...group('Every day:', [
-    {name: 'today', summary: 'what is to be done today, in walking order', load: () => import('./today.ts')},
+    todayEntry,
     {
       name: 'ahead',
       summary: 'the days ahead: what is to be done, how long it takes, who takes it',

@@ -27,13 +27,14 @@ export function groupsOf(
   return {profiles: candidates, groups: [...new Set(groups)]};
 }
 
-function classOf(profile: Profile | undefined): string[] {
+/** The wider taxa of a profile, coded, from narrow to wide. */
+export function classOf(profile: Profile | undefined): string[] {
   const entries = Object.entries(profile?.classification ?? {});
   const place = (rank: string) => (RANKS.includes(rank) ? RANKS.indexOf(rank) : RANKS.length);
   return entries.sort(([a], [b]) => place(a) - place(b)).map(([, name]) => coded(name));
 }
 
 /** Groups are coded by their Latin name in lower case. */
-function coded(name: string): string {
+export function coded(name: string): string {
   return name.trim().toLowerCase().replaceAll(/\s+/g, '-');
 }

@@ -16,6 +16,9 @@ export const command = recordCommand({
       .option('--logger <code>', 'the logger that reads it')
       .option('--offset <C>', 'how much warmer the animals are than the logger', numberWord)
       .option('--litres <n>', 'its volume', numberWord)
+      .option('--aerated', 'air is blown into its water all day')
+      .option('--not-aerated', 'it is not')
+      .option('--free-from <instant>', 'nothing is put in before: it still dries, or its water matures')
       .option('--hold <C>', 'it is set to this temperature', numberWord)
       .option('--day <C>', 'its temperature while the lights are on', numberWord)
       .option('--night <C>', 'its temperature while they are off', numberWord)
@@ -34,6 +37,8 @@ export const command = recordCommand({
     logger: options.logger,
     offsetC: options.offset,
     volumeLitres: options.litres,
+    aerated: options.aerated === true ? true : options.notAerated === true ? false : undefined,
+    freeFrom: options.freeFrom,
     setPoints: setPoints(options),
     light: lights(options),
   }),

@@ -8,6 +8,7 @@ import {type Lot, valueAt} from '../records/state.ts';
 import {choicesFor, cluesOf} from './choice.ts';
 import type {Desk} from './desk.ts';
 import {saidOfExtremes} from './extremes.ts';
+import {lodgingFault} from './lodging.ts';
 import {profileOf} from './profiles.ts';
 
 /** Sentences without their stop, each once, in the order of what was written. */
@@ -22,8 +23,14 @@ async function hintsOf({id, record}: Entry, desk: Desk): Promise<readonly string
       return aboutSample(record.code, desk);
     case 'lot': {
       const lot = desk.state.lots.get(record.code);
-      return [...(await aboutHousing(lot, record.unit, desk)), ...(await aboutWhatItMayBe(lot, desk))];
+      return [
+        ...(await aboutHousing(lot, record.unit, desk)),
+        ...(await aboutRoom(lot, record.unit, desk)),
+        ...(await aboutWhatItMayBe(lot, desk)),
+      ];
     }
+    case 'move':
+      return aboutRoom(desk.state.lots.get(record.lot), record.unit, desk);
     case 'emergence':
       return aboutHardening(desk.state.lots.get(record.lot));
     case 'identification':
@@ -74,6 +81,16 @@ async function aboutHousing(lot: Lot | undefined, unit: string, desk: Desk): Pro
   if (offered === type) return [];
   const [usual, own] = [offered, type].map(one => article(one.replace('-', ' ')));
   return [`such animals are usually kept in ${usual}; ${unit} is ${own}`];
+}
+
+/** What speaks against the unit that a lot was just put into: who lives there, its room, its air. */
+async function aboutRoom(lot: Lot | undefined, unit: string, desk: Desk): Promise<readonly string[]> {
+  const history = desk.state.units.get(unit);
+  if (lot === undefined || history === undefined || lot.stays.at(-1)?.unit !== unit) return [];
+  const fault = await lodgingFault(desk, lot, valueAt(history, desk.now));
+  return fault === undefined
+    ? []
+    : [`look at this place again: ${fault}; teneral plan ${lot.code} shows the others`];
 }
 
 /** How long adults of a lot need until they are hard, as the likeliest candidate's profile has it. */

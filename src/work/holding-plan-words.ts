@@ -36,7 +36,7 @@ export function holdingPlanWords(plan: HoldingPlan, {civil, now}: Desk): SaidLin
       ...plan.units.map(
         (each): SaidLine => [
           each.unit,
-          `${degrees(each.expectedC)} °C at ${each.place}: ${share === 0.5 ? '' : `half ${when(each.p50)}, ${shareWords(share)} `}${when(each.at)}${judgedWords(each, plan)}`,
+          `${degrees(each.expectedC)} °C at ${each.place}${each.from > now ? `, free from ${when(each.from)}` : ''}: ${share === 0.5 ? '' : `half ${when(each.p50)}, ${shareWords(share)} `}${when(each.at)}${judgedWords(each, plan)}`,
         ],
       ),
       ...(plan.mix === null ? [] : mixLines(plan.mix, share, when)),
@@ -111,11 +111,12 @@ export function holdingPlanAnswer(plan: HoldingPlan, {civil}: Desk) {
     latest: iso(plan.latest),
     asItIs: iso(plan.asItIs),
     limits: {lowC: plan.limits.low, highC: plan.limits.high, from: plan.limits.from},
-    units: plan.units.map(({unit, expectedC, at, p50, judgement}) => ({
+    units: plan.units.map(({unit, from, expectedC, at, p50, judgement}) => ({
       unit,
       expectedC,
       p50: iso(p50),
       at: iso(at),
+      from: civil.iso(from),
       judgement,
     })),
     mix: plan.mix === null ? null : {...plan.mix, at: iso(plan.mix.at), p50: iso(plan.mix.p50)},

@@ -3,12 +3,15 @@ import type {Held} from '../climate/futures.ts';
 import type {Day} from '../records/civil.ts';
 import {type Instant, MS_PER_DAY} from '../records/entry.ts';
 import {Refusal} from '../records/refusal.ts';
-import type {Profile} from '../records/schema/index.ts';
 import type {Lot} from '../records/state.ts';
+import {type Limits, limitsOf} from './bearable.ts';
 import type {Desk} from './desk.ts';
 import {lotOf, outlooker} from './outlook.ts';
 import {profilesOf} from './profiles.ts';
 import {type UnitChoice, type UnitChoices, unitsFor} from './unit-choice.ts';
+
+/** There are no dates to plan by; where the lot can live may be asked all the same. */
+export class NoForecast extends Refusal {}
 
 export interface PlanQuestion {
   readonly lot: string;
@@ -57,7 +60,7 @@ export interface HoldingPlan extends UnitChoices {
   readonly earliest: Instant | null;
   readonly earliestC: number | null;
   readonly latest: Instant | null;
-  readonly limits: {readonly low: number; readonly high: number; readonly from: string};
+  readonly limits: Limits;
   /** When it is out if nothing is changed. */
   readonly asItIs: Instant | null;
   readonly byInstant?: Instant | undefined;
@@ -77,8 +80,6 @@ export interface HoldingPlan extends UnitChoices {
 
 /** Candidates that weigh less do not bind the plan. */
 const MATTERS = 0.05;
-/** Where no profile names limits. Common practice, no source. */
-const USUAL_LIMITS = {low: 10, high: 30};
 const STEPS = 16;
 /** To an hour: finer than any unit is held. */
 const CLOSE_DAYS = 0.04;
@@ -94,7 +95,7 @@ export async function holdingPlan(desk: Desk, question: PlanQuestion): Promise<H
   const asked = {chances: [chance, 0.5, 0.05, 0.95]};
   const {forecast} = await outlookOf(lot, {asked});
   if (forecast.status === 'unknown')
-    throw new Refusal(
+    throw new NoForecast(
       `${lot.code} has no forecast to plan by`,
       'plan',
       forecast.assumptions[0] ?? 'A candidate would give one.',
@@ -235,7 +236,7 @@ type Attempt = {readonly holdC: number; readonly at: number | null};
  * to look; what is answered is forecast for itself. Warmer is sooner up to where a rate turns.
  */
 async function reachOf(
-  {low, high}: HoldingPlan['limits'],
+  {low, high}: Limits,
   wanted: number,
   nowDays: number,
   outAtEach: (temperaturesC: readonly number[]) => Promise<readonly (number | null)[]>,
@@ -281,18 +282,3 @@ function whereItMeets(cool: Attempt, warm: Attempt, wanted: number, nowDays: num
 }
 
 const beyond = (at: number | null): number => at ?? Number.POSITIVE_INFINITY;
-
-/** What every weighty candidate bears; where they have nothing in common, what the first bears. */
-function limitsOf(profiles: readonly Profile[]): HoldingPlan['limits'] {
-  const named = profiles.flatMap(({profile, limits: {temperature}}) =>
-    temperature?.low === undefined || temperature.high === undefined
-      ? []
-      : [{profile, low: temperature.low, high: temperature.high}],
-  );
-  const [first] = named;
-  if (first === undefined) return {...USUAL_LIMITS, from: 'common practice, no source'};
-  const low = Math.max(...named.map(each => each.low));
-  const high = Math.min(...named.map(each => each.high));
-  if (low >= high) return {low: first.low, high: first.high, from: first.profile};
-  return {low, high, from: named.map(({profile}) => profile).join(', ')};
-}

@@ -1,8 +1,10 @@
 // Answers in words to what a keeper asks of a lot or of the room, for the screens.
 import type {Desk} from './desk.ts';
 import {forecastSaid} from './forecast-said.ts';
-import {holdingPlan, type PlanQuestion} from './holding-plan.ts';
+import {holdingPlan, NoForecast, type PlanQuestion} from './holding-plan.ts';
 import {holdingPlanWords} from './holding-plan-words.ts';
+import {lodgings} from './lodging.ts';
+import {lodgingWords} from './lodging-words.ts';
 import {outlooks} from './outlook.ts';
 import {review} from './review.ts';
 import {reviewWords} from './review-words.ts';
@@ -31,8 +33,20 @@ export async function saidAnswer(desk: Desk, question: Question): Promise<SaidLi
       return {...said, title: `${said.title} · as if held at ${holdC} °C`};
     }
     case 'plan':
-      return holdingPlanWords(await holdingPlan(desk, question), desk);
+      return planSaid(desk, question);
     case 'review':
       return reviewWords(await review(desk), desk);
+  }
+}
+
+/** The plan for the day and where the lot can live; the latter alone where there is no forecast to plan by. */
+async function planSaid(desk: Desk, question: Extract<Question, {ask: 'plan'}>): Promise<SaidLines> {
+  const where = lodgingWords(await lodgings(desk, question), desk);
+  try {
+    const plan = holdingPlanWords(await holdingPlan(desk, question), desk);
+    return {...plan, lines: [...plan.lines, ['', ''], ['where', 'it can live:'], ...where.lines]};
+  } catch (error) {
+    if (!(error instanceof NoForecast)) throw error;
+    return {...where, lines: [['no dates', error.mend], ...where.lines]};
   }
 }

@@ -4,9 +4,10 @@ import {nearestRules} from '../care/nearest.ts';
 import {rulesInForce} from '../care/start-rules.ts';
 import {type Instant, MS_PER_DAY} from '../records/entry.ts';
 import type {Profile} from '../records/schema/index.ts';
-import {inOrder} from '../records/stage.ts';
+import {inOrder, total} from '../records/stage.ts';
 import {type Lot, openLots, type Unit, valueAt} from '../records/state.ts';
 import type {Desk} from './desk.ts';
+import {housed, type Judge, judge} from './lodging.ts';
 import type {Outlook} from './outlook.ts';
 import {profilesOf} from './profiles.ts';
 
@@ -15,6 +16,8 @@ export interface UnitChoice {
   readonly place: string;
   /** Its temperature in the week to come. */
   readonly expectedC: number;
+  /** From when it is free. */
+  readonly from: Instant;
   /** When the share that is wanted would be out there. */
   readonly at: Instant | null;
   /** When half would be. */
@@ -47,15 +50,17 @@ export async function unitsFor(
   const codes = openLots(state).flatMap(({candidates}) => candidates.map(({profile}) => profile));
   const profiles = await profilesOf(codes, state);
   const home = lot.stays.at(-1)?.unit;
+  const judged = await judge(desk, {...lot, animals: total(lot.alive)});
   for (const history of state.units.values()) {
     const unit = valueAt(history, now);
     const {code, place} = unit;
-    const why = whyUnfit(lot, unit, state, own, profiles);
-    if (why !== undefined) {
-      unfit.push({unit: code, why});
+    const room = whyUnfit(lot, unit, state, own, profiles, judged);
+    if ('why' in room) {
+      unfit.push({unit: code, why: room.why});
       continue;
     }
-    const stays = code === home ? lot.stays : [...lot.stays, {unit: code, from: now}];
+    const {from} = room;
+    const stays = code === home ? lot.stays : [...lot.stays, {unit: code, from}];
     const {forecast, expectedC} = await outlookIn(stays);
     const [at, p50] = forecast.atChances.map(days => (days === null ? null : days * MS_PER_DAY));
     if (expectedC === null) unfit.push({unit: code, why: 'its temperature is not known'});
@@ -64,7 +69,7 @@ export async function unitsFor(
         unit: code,
         why: `${expectedC.toFixed(1)} °C lies outside ${limits.low} to ${limits.high} °C`,
       });
-    else units.push({unit: code, place, expectedC, at: at ?? null, p50: p50 ?? null});
+    else units.push({unit: code, place, from, expectedC, at: at ?? null, p50: p50 ?? null});
   }
   return {units: units.sort(byMerit(limit)), unfit};
 }
@@ -77,20 +82,27 @@ function byMerit(limit: Instant): (a: UnitChoice, b: UnitChoice) => number {
   };
 }
 
-/** Why a lot could not live in a unit; undefined where it could. */
+/** Since when a lot could live in a unit, or why it could not. */
 function whyUnfit(
   lot: Lot,
   unit: Unit,
   state: Desk['state'],
   own: ReadonlyMap<string, Profile>,
   profiles: ReadonlyMap<string, Profile>,
-): string | undefined {
+  judged: Judge,
+): {readonly from: Instant} | {readonly why: string} {
   const kinds = [...own.values()].map(({rearing}) => rearing).filter(({length}) => length > 0);
   if (kinds.length > 0 && !kinds.some(rearing => rearing.includes(unit.type))) {
-    const wanted = [...new Set(kinds.flat())].map(named).join(' or ');
-    return `${named(unit.type)}, but these are kept in ${wanted}`;
+    const wanted = [...new Set(kinds.flat())].map(housed).join(' or ');
+    return {why: `${housed(unit.type)}, but these are kept in ${wanted}`};
   }
-  if (unit.code === lot.stays.at(-1)?.unit) return undefined;
+  if (unit.code === lot.stays.at(-1)?.unit) return {from: state.asOf};
+  const room = judged.roomOnly(unit);
+  if ('why' in room) return room;
+  const animals = total(lot.alive);
+  if (room.holds !== null && room.holds < animals) return {why: `it holds ${room.holds} of ${animals}`};
+  // Where it is known that nobody there eats the others, each may have its own food.
+  if (room.beside.length > 0 && judged.needs.known) return room;
   const food = foodOf(lot, unit, state, profiles);
   const stranger = openLots(state).find(
     other =>
@@ -98,11 +110,7 @@ function whyUnfit(
       other.stays.at(-1)?.unit === unit.code &&
       foodOf(other, unit, state, profiles) !== food,
   );
-  return stranger === undefined ? undefined : `${stranger.code} lives there on other food`;
-}
-
-function named(type: Unit['type']): string {
-  return {cage: 'a cage', aquarium: 'an aquarium', 'emergence-box': 'an emergence box'}[type];
+  return stranger === undefined ? room : {why: `${stranger.code} lives there on other food`};
 }
 
 /** The rule by which a lot would be fed in a unit: lots under one rule eat alike. */

@@ -139,6 +139,17 @@ const care = z
     error: 'the interval is not between the earliest and the latest',
   });
 
+/** What a unit has to give it, and what it does to others there. */
+const housing = z.strictObject({
+  /** Room that one animal needs. */
+  litresEach: z.number().positive().optional(),
+  /** It eats other animals of its unit. */
+  predatory: z.boolean().optional(),
+  /** Its water needs air all day. */
+  aerated: z.boolean().optional(),
+  source: z.string(),
+});
+
 const waterMeasure = z.enum([
   'oxygenMgL',
   'ph',
@@ -214,6 +225,7 @@ const shared = {
       source: z.string().optional(),
     })
     .default({}),
+  housing: housing.optional(),
   diapause: z.array(diapause).default([]),
   met: met.optional(),
   food: z.strictObject({what: text, source: z.string()}).optional(),

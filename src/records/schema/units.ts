@@ -23,6 +23,10 @@ export const unit = z.strictObject({
   /** How much warmer the animals are than the logger (lamp, water). */
   offsetC: z.number().min(-30).max(30).optional(),
   volumeLitres: z.number().positive().optional(),
+  /** Air is blown into its water all day. */
+  aerated: z.boolean().optional(),
+  /** Nothing is put in before: it still dries, or its water matures. */
+  freeFrom: instant.optional(),
   setPoints: setPoints.optional(),
   light: z.strictObject({on: clockTime, off: clockTime}).optional(),
   at: instant.optional(),

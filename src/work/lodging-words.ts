@@ -1,0 +1,87 @@
+// Where animals could live, in words and as `teneral plan` answers it.
+import {dayWords, instantWords} from '../exchange/time-words.ts';
+import type {Desk} from './desk.ts';
+import type {Lodging, LodgingAnswer} from './lodging.ts';
+import type {SaidLine, SaidLines} from './said-lines.ts';
+
+export function lodgingWords(answer: LodgingAnswer, desk: Desk): SaidLines {
+  return {
+    title: `${answer.lot} · where ${animalsWords(answer.animals)} can live`,
+    lines: [...needsLines(answer), ...placesLines(answer, desk)],
+  };
+}
+
+function needsLines({needs, limits}: LodgingAnswer): SaidLine[] {
+  const asks = [
+    `${limits.low} to ${limits.high} °C, of ${limits.from}`,
+    ...(needs.litresEach === undefined ? [] : [`${needs.litresEach} L each`]),
+    ...(needs.aerated ? ['aerated water'] : []),
+    needs.predatory ? 'by themselves, as they eat others' : 'nobody beside them that eats others',
+  ];
+  return [['they need', asks.join('; ')]];
+}
+
+/** The best, the way to do it today, and every unit with what speaks for or against it. */
+function placesLines({lot, animals, whole, some, unfit, parts}: LodgingAnswer, desk: Desk): SaidLine[] {
+  const [best] = whole;
+  const isNow = ({from}: Lodging) => from <= desk.now;
+  const lines: SaidLine[] = [];
+  if (best !== undefined) lines.push(['best', bestWords(best, desk)]);
+  if (parts.length > 0) {
+    const shares = parts.map(part => `${part.animals} in ${part.unit} as ${part.lot}`);
+    lines.push(['today', `parted: ${shares.join(', ')}`]);
+  } else if (whole.length + some.length > 0 && (best === undefined || !isNow(best)))
+    lines.push(['today', `no unit holds ${animals}, and all together hold too few`]);
+  for (const one of [...whole, ...some]) lines.push([one.unit, roomWords(one, animals, desk)]);
+  for (const {unit, why} of unfit) lines.push([unit, `not fit: ${why}`]);
+  if (whole.length + some.length === 0) lines.push(['best', `no unit is fit for ${lot}`]);
+  return lines;
+}
+
+function bestWords({unit, place, from}: Lodging, {civil, now}: Desk): string {
+  if (from <= now) return `${unit}, at ${place}`;
+  const when = dayWords(civil.dayOf(from), civil, now);
+  const until = when === 'tomorrow' ? 'in the cold box overnight' : 'in the cold box until then';
+  return `${unit}, at ${place}, from ${instantWords(from, civil, now)}; ${until}`;
+}
+
+function roomWords({holds, from, beside, expectedC}: Lodging, animals: number, {civil, now}: Desk): string {
+  return [
+    holds === null
+      ? 'room not judged'
+      : holds < animals
+        ? `holds ${holds} of ${animals}`
+        : `holds all ${animals} (${holds})`,
+    `${expectedC.toFixed(1)} °C`,
+    ...(beside.length > 0 ? [`beside ${beside.join(', ')}`] : []),
+    ...(from > now ? [`from ${instantWords(from, civil, now)}`] : []),
+  ].join('; ');
+}
+
+function animalsWords(animals: number): string {
+  if (animals === 0) return 'its animals';
+  return animals === 1 ? '1 animal' : `${animals} animals`;
+}
+
+export function lodgingAnswer(answer: LodgingAnswer, {civil}: Desk) {
+  const told = ({unit, place, holds, from, beside, expectedC}: Lodging) => ({
+    unit,
+    place,
+    holds,
+    from: civil.iso(from),
+    beside,
+    expectedC,
+  });
+  const {lot, animals, needs, limits, whole, some, unfit, parts} = answer;
+  return {
+    lot,
+    animals,
+    needs: {litresEach: needs.litresEach ?? null, aerated: needs.aerated, predatory: needs.predatory},
+    limits: {lowC: limits.low, highC: limits.high, from: limits.from},
+    best: whole[0] === undefined ? null : told(whole[0]),
+    holdAll: whole.map(told),
+    holdSome: some.map(told),
+    unfit,
+    parts,
+  };
+}

@@ -1,0 +1,111 @@
+// Stonefly nymphs are brought in and no aquarium holds them all today. Everything is invented.
+import {describe, expect, it} from 'vitest';
+import {newRoom} from '../commands/program.ts';
+import {applied, refused, said, sample} from './story-room.ts';
+
+const NOW = '2031-03-20T15:00';
+const stories = [
+  {animals: 20, warmest: 12, litres: {B1: 20, B2: 6, B3: 15, B4: 12, B5: 12}, caddis: 6, warm: 17.8},
+  {animals: 26, warmest: 10, litres: {B1: 30, B2: 8, B3: 20, B4: 9.5, B5: 14}, caddis: 5, warm: 13.4},
+];
+
+interface Answer {
+  readonly best: {readonly unit: string; readonly from: string} | null;
+  readonly holdSome: readonly {readonly unit: string; readonly holds: number}[];
+  readonly unfit: readonly {readonly unit: string; readonly why: string}[];
+  readonly parts: readonly object[];
+}
+
+describe.each(stories)('$animals stonefly nymphs', ({animals, warmest, litres, caddis, warm}) => {
+  const EACH_LITRES = 0.5;
+  const cold = warmest - 1.2;
+  const inB2 = litres.B2 / EACH_LITRES;
+  const inB4 = litres.B4 / EACH_LITRES - caddis;
+  const ask = ['plan', 'R31-040', '--profile', 'plecoptera', '--animals', String(animals)];
+  const question = [...ask, '--warmest', String(warmest)];
+
+  function roomOf({cleaned}: {cleaned: boolean}) {
+    const room = newRoom();
+    const unit = (code: keyof typeof litres, more: object) => ({
+      ...{record: 'unit', code, type: 'aquarium', place: `bench/${code}`, volumeLitres: litres[code]},
+      ...{setPoints: {constant: cold}, aerated: true, ...more},
+    });
+    const lot = (code: string, unit: string, taxon: string, stage: string, count: number) => ({
+      ...{record: 'lot', code, sample: 'S1', unit, taxon, at: '2031-03-01T10:00', stages: {[stage]: count}},
+    });
+    applied(room, NOW, [
+      sample('S1', '2031-02-27'),
+      unit('B1', {setPoints: {constant: warm}}),
+      unit('B2', {}),
+      unit('B3', {}),
+      unit('B4', {}),
+      unit('B5', {freeFrom: '2031-03-21T09:00'}),
+      lot('R31-030', 'B3', 'Odonata', 'nymph', 1),
+      lot('R31-031', 'B4', 'Trichoptera', 'larva', caddis),
+      lot('R31-035', 'B5', 'Trichoptera', 'larva', 4),
+      {record: 'loss', lot: 'R31-035', at: '2031-03-18T10:00', stage: 'larva', count: 4, cause: 'dead'},
+    ]);
+    if (cleaned) said(room, '2031-03-20T14:00', 'care', 'B5', 'clean-out');
+    return room;
+  }
+
+  describe('with B5 cleaned out', () => {
+    const room = roomOf({cleaned: true});
+    const words = said(room, NOW, ...question);
+
+    it('refuses the warm one and the one with a predator, each with why', () => {
+      expect(words).toContain(`B1 not fit: ${warm} °C is above ${warmest} °C`);
+      expect(words).toContain('B3 not fit: Odonata of R31-030 live there and eat others');
+    });
+
+    it('counts the room that is left beside those who live there: neither holds all', () => {
+      expect(words).toContain(`B2 holds ${inB2} of ${animals}`);
+      expect(words).toContain(`B4 holds ${inB4} of ${animals}`);
+      expect(words).toContain('beside R31-031');
+    });
+
+    it('says that B5 is best, tomorrow, with a night in the cold box', () => {
+      expect(words).toContain('best B5, at bench/B5, from tomorrow 09:00; in the cold box overnight');
+    });
+
+    it('proposes for today how to part them, with the codes of the parts', () => {
+      const rest = animals - inB2;
+      expect(words).toContain(`today parted: ${inB2} in B2 as R31-040.1, ${rest} in B4 as R31-040.2`);
+    });
+
+    it('answers the same as JSON', () => {
+      const answer = room.ask<Answer>(NOW, ...question);
+      expect(answer.best).toMatchObject({unit: 'B5', from: '2031-03-21T09:00:00+00:00'});
+      expect(answer.holdSome.map(({unit, holds}) => [unit, holds])).toEqual([
+        ['B2', inB2],
+        ['B4', inB4],
+      ]);
+      expect(answer.unfit.map(({unit}) => unit)).toEqual(['B1', 'B3']);
+      expect(answer.parts).toEqual([
+        {lot: 'R31-040.1', unit: 'B2', animals: inB2},
+        {lot: 'R31-040.2', unit: 'B4', animals: animals - inB2},
+      ]);
+    });
+
+    it('judges a lot that is put beside a predator when it is put there', () => {
+      said(room, NOW, 'lot', 'R31-041', 'B2', 'nymph=2', '--sample', 'S1', '--taxon', 'Plecoptera');
+      expect(said(room, NOW, 'move', 'R31-041', 'B3')).toContain(
+        'look at this place again: B3: Odonata of R31-030 live there and eat others',
+      );
+    });
+  });
+
+  it('does not offer B5 while nobody says that it was cleaned out', () => {
+    const room = roomOf({cleaned: false});
+    const words = said(room, NOW, ...question);
+    expect(words).toContain('B5 not fit: not cleaned out since R31-035 lived there');
+    expect(words).not.toContain('best B5');
+    expect(room.ask<Answer>(NOW, ...question).best).toBeNull();
+  });
+
+  it('asks what a lot that is not there is to be', () => {
+    expect(refused(roomOf({cleaned: true}), NOW, 'plan', 'R31-040')).toContain(
+      '--profile plecoptera --animals 20',
+    );
+  });
+});

@@ -11,14 +11,14 @@ import {type Deed, type Ledger, ledgerOf} from './ledger.ts';
 import {holdHoursOf, lookDeeds, lookWindow} from './looks.ts';
 import {nearestRules} from './nearest.ts';
 import {occupiedSince, unitOf} from './occupancy.ts';
-import {letRest} from './rest.ts';
+import {letRest, restOf} from './rest.ts';
 import {eats, hasFeeders, isLiving, isStage, restsSince, since, stagesOf} from './stages.ts';
 import {rulesInForce} from './start-rules.ts';
 import {isFinishing, isForLot, isWanted, isWantedAtOnce} from './subjects.ts';
 import type {CareInput} from './task.ts';
 import {hasMould, triggeredJob} from './triggers.ts';
 import {compareNaturally} from './walking-order.ts';
-import {type Clock, clockOf, firstWindow, windowOf} from './window.ts';
+import {type Clock, clockOf, firstWindow, type Window, windowOf} from './window.ts';
 
 interface Setting {
   readonly input: CareInput;
@@ -38,7 +38,7 @@ interface Wanting {
 export function jobsOf(input: CareInput, open: OpenTime): readonly Job[] {
   let jobs = known.get(input);
   if (jobs === undefined) {
-    jobs = findJobs(input, open);
+    jobs = findJobs(input, open).map(remembering);
     known.set(input, jobs);
   }
   return jobs;
@@ -46,6 +46,18 @@ export function jobsOf(input: CareInput, open: OpenTime): readonly Job[] {
 
 /** The tasks and the alerts of one question come from the same jobs. */
 const known = new WeakMap<CareInput, readonly Job[]>();
+
+/** Tasks, days and visits all ask a job for the window of its last time. */
+function remembering(job: Job): Job {
+  let asked: {readonly last: Instant | undefined; readonly window: Window | null} | undefined;
+  return {
+    ...job,
+    windowAfter(last) {
+      if (asked === undefined || asked.last !== last) asked = {last, window: job.windowAfter(last)};
+      return asked.window;
+    },
+  };
+}
 
 function findJobs(input: CareInput, open: OpenTime): Job[] {
   const {state, civil, instantAfterDegreeDays} = input;
@@ -160,6 +172,7 @@ function unitJobs(wanting: readonly Wanting[], {input, clock, ledger}: Setting):
     const lots = alike.map(({lot}) => lot).sort((a, b) => compareNaturally(a.code, b.code));
     const begins = occupied.get(unit.code) ?? demanding.startedAt;
     const deeds = ledger.ofUnit(rule.task, unit.code);
+    const rest = restOf(unit, lots, clock);
     return {
       rule,
       unit,
@@ -169,7 +182,7 @@ function unitJobs(wanting: readonly Wanting[], {input, clock, ledger}: Setting):
       windowAfter: last =>
         rule.task === 'moisten' && hasMould(unit.code, input.state)
           ? null
-          : letRest(windowOf(rule, Math.max(last ?? 0, begins), demanding.code, clock), unit, lots, clock),
+          : letRest(windowOf(rule, Math.max(last ?? 0, begins), demanding.code, clock), rest),
     };
   });
 }

@@ -64,13 +64,25 @@ export function askedDay({day, civil, now}: CareInput): Day {
 export function taskOf({standing, job, last, levelled: isLevelled}: Turn, input: CareInput): Task {
   const {rule, lot, lots} = job;
   const {civil, now, emergence} = input;
+  const {id, task, unit, place, since, earliest, target, latest, planned, state, harm} = standing;
+  // Field by field, and why only when it is asked for: a large room has a thousand tasks on one day.
   return {
-    ...standing,
+    id,
     rule: rule.code,
+    task,
     title: titleOf(job),
     amount: amountOf(job),
+    unit,
     lot: lot?.code ?? null,
     lots: lots.map(({code}) => code),
+    place,
+    since,
+    earliest,
+    target,
+    latest,
+    planned,
+    state,
+    harm,
     observe: rule.observe,
     deadOf: deadOf(lots),
     caution: rule.caution ?? cautionOf(lots, input) ?? null,
@@ -78,14 +90,17 @@ export function taskOf({standing, job, last, levelled: isLevelled}: Turn, input:
       return whyOf({
         job,
         window: standing,
-        last: last === standing.since ? last : undefined,
-        planned: standing.planned,
+        last: last === since ? last : undefined,
+        planned,
         levelled: isLevelled,
         outlook: emergence.get(lot?.code ?? ''),
         now,
         civil,
       });
     },
+    minutes: standing.minutes,
+    done: standing.done,
+    skipped: standing.skipped,
   };
 }
 

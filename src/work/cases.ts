@@ -2,6 +2,7 @@
 import {openTimeOf} from '../care/calendar.ts';
 import type {Course} from '../climate/course.ts';
 import {type Held, heldFutures, USUAL_FUTURES} from '../climate/futures.ts';
+import {forecastLot} from '../development/forecast.ts';
 import type {ForecastRequest, SeenAnimals} from '../development/request.ts';
 import type {Day} from '../records/civil.ts';
 import {type Instant, MS_PER_DAY} from '../records/entry.ts';
@@ -11,7 +12,7 @@ import {Refusal} from '../records/refusal.ts';
 import type {Profile} from '../records/schema/index.ts';
 import {seasonLagDays} from '../records/season.ts';
 import {total} from '../records/stage.ts';
-import type {Lot} from '../records/state.ts';
+import type {Lot, RoomState} from '../records/state.ts';
 import {coursesOf} from './courses.ts';
 import {midnights} from './day-bounds.ts';
 import type {Desk} from './desk.ts';
@@ -75,7 +76,8 @@ export function caser(
   if (holdC !== undefined) refuseImpossible(holdC);
   if (lots.length === 0) return () => Promise.reject(new RangeError('no lot was named'));
   const lineFor = (lot: Lot) => (alone ? ownLineOf(lot) : lineOf(lot, state.lots));
-  const fromDays = Math.min(...lots.map(lot => beginningOf(lineFor(lot))));
+  const sources = lots.flatMap(lot => hiddenSourceOf(lot, state) ?? []);
+  const fromDays = Math.min(...[...lots, ...sources].map(lot => beginningOf(lineFor(lot))));
   const nowDays = now / MS_PER_DAY;
   const toDays = nowDays + horizonDays;
   const courses = coursesOf(desk, fromDays);
@@ -91,7 +93,7 @@ export function caser(
     dayBoundsDays: midnights(civil, fromDays, toDays),
     sharesAtDays: sharesOn.map(day => inDays(civil.at(day, '12:00'))),
   };
-  return async (lot, otherwise = {}) => {
+  const caseOf = async (lot: Lot, otherwise: Otherwise = {}): Promise<Case> => {
     const line = lineFor(lot);
     const stays =
       otherwise.stays === undefined ? line.stays : staysOf({...lot, stays: otherwise.stays}, state.lots);
@@ -111,8 +113,11 @@ export function caser(
     const elsewhere = await Promise.all(
       line.elsewhere.map(async ([code, theirs]) => [code, await courses(theirs, before)] as const),
     );
+    const source = alone ? undefined : hiddenSourceOf(lot, state);
+    const asked = requestFor(lot, line, known, experience);
     const request = {
-      ...requestFor(lot, line, known, experience),
+      ...asked,
+      ...(source === undefined ? {} : {candidates: taughtBy((await caseOf(source)).request, asked, lot)}),
       ...shared,
       seasonLagDays: seasonLagDays(state, lot.sample),
       course,
@@ -121,6 +126,35 @@ export function caser(
     };
     return {request, course, unit: stays.at(-1)!.unit, experience};
   };
+  return caseOf;
+}
+
+/** The lot of hidden animals that a lot was taken out of, of which the same is thought. */
+function hiddenSourceOf({origin, candidates}: Lot, {lots}: Pick<RoomState, 'lots'>): Lot | undefined {
+  if (origin.kind !== 'lot' || origin.how !== 'split') return undefined;
+  const source = lots.get(origin.code);
+  const isSame = JSON.stringify(source?.candidates) === JSON.stringify(candidates);
+  return source !== undefined && isHidden(source) && isSame ? source : undefined;
+}
+
+/** Who animals are that were taken out of galls, wood or fruit: as what had come out there by then has it. */
+function taughtBy(
+  source: ForecastRequest,
+  {candidates}: Pick<ForecastRequest, 'candidates'>,
+  {startedAt}: Lot,
+): ForecastRequest['candidates'] {
+  const nowDays = inDays(startedAt);
+  const then = forecastLot({
+    ...source,
+    nowDays,
+    closed: false,
+    sightings: source.sightings.filter(({atDays}) => atDays <= nowDays),
+    looksDays: source.looksDays.filter(atDays => atDays <= nowDays),
+  });
+  return candidates.map((candidate, i) => ({
+    ...candidate,
+    weight: then.candidates[i]?.weight ?? candidate.weight,
+  }));
 }
 
 /** A course whose futures are temperatures that might be held. */

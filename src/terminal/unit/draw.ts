@@ -50,7 +50,7 @@ function below({code}: SheetOf<'unit'>, view: View, water: WaterOffset | undefin
       ? []
       : [
           line(
-            ` water  ${waterOffsetWords(water)}; ${water.used ? 'the course goes by it, o has it otherwise' : 'too few to go by'}`,
+            ` water  ${waterOffsetWords(water)}${water.used ? ': gone by; o changes it' : ': too few to go by'}`,
           ),
         ]),
     ...livingIn(desk, code).map(lot => {

@@ -16,7 +16,7 @@ import {eats, hasFeeders, isLiving, isStage, restsSince, since, stagesOf} from '
 import {rulesInForce} from './start-rules.ts';
 import {isFinishing, isForLot, isWanted, isWantedAtOnce} from './subjects.ts';
 import type {CareInput} from './task.ts';
-import {hasMould, triggeredJob} from './triggers.ts';
+import {hasMould, subimagoSince, triggeredJob} from './triggers.ts';
 import {compareNaturally} from './walking-order.ts';
 import {type Clock, clockOf, firstWindow, type Window, windowOf} from './window.ts';
 
@@ -89,7 +89,10 @@ function wantings(input: CareInput, rules: readonly Rule[]): Wanting[] {
   const rulesFor = new Map(unitTypes.map(type => [type, [...(ofType.get(type) ?? []), ...general]]));
   const wanting: Wanting[] = [];
   for (const lot of state.lots.values()) {
-    const unit = isLiving(lot) ? unitOf(lot, state) : undefined;
+    const living = isLiving(lot);
+    // The last of a lot may be a subimago: nobody is left in its unit, but it has still to moult.
+    const tended = !living && lot.closed === undefined && subimagoSince(lot, state) !== undefined;
+    const unit = living || tended ? unitOf(lot, state) : undefined;
     if (unit === undefined) continue;
     const {code, type} = unit;
     const groups = groupsOf(lot, profiles, state.samples.get(lot.sample));
@@ -97,8 +100,8 @@ function wantings(input: CareInput, rules: readonly Rule[]): Wanting[] {
     const own = forOne.get(lot.code) ?? [];
     const all = [...own, ...(rulesFor.get(type) ?? general)];
     for (const rule of nearestRules(all, housed).values())
-      if (isWanted(rule, lot, type)) wanting.push({rule, lot, unit});
-    if (pupaeExpectedSince(lot, type, input) === undefined) continue;
+      if (living ? isWanted(rule, lot, type) : rule.task === 'tend-subimago') wanting.push({rule, lot, unit});
+    if (!living || pupaeExpectedSince(lot, type, input) === undefined) continue;
     const picking = nearestRules(all, {...housed, stages: [...housed.stages, 'pupa']}).get('move-pupae');
     if (picking !== undefined) wanting.push({rule: picking, lot, unit});
   }

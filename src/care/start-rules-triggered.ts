@@ -22,6 +22,14 @@ export const triggeredRules: readonly Rule[] = [
     minutes: 3,
     harm: 'high',
   }),
+  ...startRules('tend-subimago', undefined, {
+    when: {subimago: true},
+    days: [0, 0.5, 1],
+    minutes: 3,
+    harm: 'high',
+    source:
+      'subimago to imago within hours to 1–2 days (an encyclopedia’s summary, seen); the rest common practice',
+  }),
   ...startRules('collect', undefined, {
     when: {hardened: true},
     days: [0, 1, 3],

@@ -42,6 +42,7 @@ const plainTitles: Readonly<Record<string, string>> = {
   'clean-out': 'clean out, free for another lot',
   'part-pupae': 'part pupae from feeders',
   'ready-exit': 'ready the exit for adults',
+  'tend-subimago': 'move the subimago dry, look for the imago',
   collect: 'collect hardened adults',
   'bring-out': 'decide: out of the cold?',
   'look-at-mould': 'look at the mould again',

@@ -51,6 +51,10 @@ function trueSince(
     const seen = mouldSince(unit.code, input.state);
     return seen === undefined ? undefined : Math.max(seen, last ?? 0);
   }
+  if ('subimago' in trigger) {
+    const out = subimagoSince(lot, input.state);
+    return out === undefined ? undefined : Math.max(out, last ?? 0);
+  }
   if ('hardened' in trigger) return hardenedSince(lot, last, input);
   const once =
     'pupated' in trigger
@@ -97,6 +101,17 @@ function hardenedSince(
     .map(specimen => (specimen?.imagoAt ?? specimen!.at) + hours * MS_PER_HOUR)
     .filter(at => last === undefined || at > last);
   return ready.length === 0 ? undefined : Math.min(...ready);
+}
+
+/** Since when the subimago that waits longest has been out; undefined where none of the lot waits to moult. */
+export function subimagoSince(lot: Lot, {specimens}: RoomState): Instant | undefined {
+  const out = lot.specimens
+    .map(code => specimens.get(code))
+    .filter(
+      specimen => specimen?.fate === 'kept' && isSubimago(specimen) && specimen.preparations.length === 0,
+    )
+    .map(specimen => specimen!.at);
+  return out.length === 0 ? undefined : Math.min(...out);
 }
 
 /** A subimago has still to moult. */

@@ -75,6 +75,8 @@ function triggerWords(
   if ('adultWithinDays' in when)
     return `the first adult is expected ${whenWords(since + when.adultWithinDays * MS_PER_DAY, now, civil)}; ${limit}`;
   if ('hardened' in when) return `adults have hardened since ${whenWords(since, now, civil)}; ${limit}`;
+  if ('subimago' in when)
+    return `a subimago moults within hours to two days, and both skins are kept; ${limit}`;
   if ('chilledWeeks' in when) return `${when.chilledWeeks} weeks of cold are complete; ${limit}`;
   return `mould was seen ${whenWords(since, now, civil)}; not moistened until it is gone`;
 }

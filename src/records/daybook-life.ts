@@ -36,7 +36,7 @@ export function lifeSentence(record: RoomRecord): string | undefined {
     case 'emergence':
       return emergenceSentence(record);
     case 'imago':
-      return `specimen ${record.specimen} moulted to the imago`;
+      return `specimen ${record.specimen} moulted to the imago${record.exuviae === undefined ? '' : `, ${partWords(record.exuviae)}`}`;
     case 'parasitoid':
       return parasitoidSentence(record);
     case 'identification': {

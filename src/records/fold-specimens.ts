@@ -90,7 +90,9 @@ export function nameIn({taxon, qualifier}: RecordOf<'identification'>): string {
 }
 
 export function moultToImago(room: RoomDraft, record: RecordOf<'imago'>, each: Dated): void {
-  room.specimens.get(record.specimen)!.imagoAt = each.at;
+  const specimen = room.specimens.get(record.specimen)!;
+  specimen.imagoAt = each.at;
+  if (record.exuviae !== undefined) specimen.subimagoSkin = record.exuviae;
   joinUnder(room, record.specimen, each);
 }
 

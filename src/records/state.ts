@@ -151,6 +151,8 @@ export interface Specimen {
   readonly imagoAt?: Instant | undefined;
   /** What is kept with it: cast skin, puparium. */
   readonly exuviae?: RecordOf<'emergence'>['exuviae'];
+  /** The skin that a mayfly casts as a subimago. */
+  readonly subimagoSkin?: RecordOf<'imago'>['exuviae'];
   /** Cocoon or remains of its host. */
   readonly remains?: RecordOf<'parasitoid'>['remains'];
   /** It came out of a parasitoid of the host, and of which. */

@@ -15,6 +15,7 @@ export interface TraceNode {
   readonly taxon?: string | undefined;
   /** The cast skin kept with a specimen. */
   readonly exuviae?: Specimen['exuviae'];
+  readonly subimagoSkin?: Specimen['subimagoSkin'];
   /** Every entry about it that counts, in order of time. */
   readonly entries: readonly Entry[];
   /** What it came from, each with what that came from. */
@@ -30,7 +31,9 @@ export interface TraceNode {
 export function trace(state: RoomState, code: string): TraceNode {
   const kin = kinOf(state);
   if (state.samples.has(code) || state.lots.has(code) || state.specimens.has(code)) return both(kin, code);
-  const owners = [...state.specimens.values()].filter(({exuviae}) => exuviae?.code === code);
+  const owners = [...state.specimens.values()].filter(
+    ({exuviae, subimagoSkin}) => exuviae?.code === code || subimagoSkin?.code === code,
+  );
   if (owners.length === 1) return both(kin, owners[0]!.code);
   if (owners.length === 0) throw unknown(state, code);
   const what = `the exuviae ${code} are kept for ${owners.length} specimens`;
@@ -102,7 +105,14 @@ function bare({state: {lots, specimens, samples}, about}: Kin, code: string): Om
   const entries = about.get(code) ?? [];
   const specimen = specimens.get(code);
   if (specimen === undefined) return {code, kind: 'sample', of: samples.get(code)?.of, entries};
-  return {code, kind: 'specimen', taxon: specimen.taxon, exuviae: specimen.exuviae, entries};
+  return {
+    code,
+    kind: 'specimen',
+    taxon: specimen.taxon,
+    exuviae: specimen.exuviae,
+    subimagoSkin: specimen.subimagoSkin,
+    entries,
+  };
 }
 
 /** What was recorded of a lot, without what is about one of its specimens alone. */

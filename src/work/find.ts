@@ -108,8 +108,14 @@ function things({state, now}: Desk): Told[] {
         [sample, ...candidates.map(({profile}) => profile)],
       ),
     ),
-    ...[...specimens.values()].map(({code, kind, taxon, sex, condition, exuviae, remains, lot, sample}) =>
-      told('specimen', code, [kind, taxon, sex, condition], [exuviae?.code, remains?.code, lot, sample]),
+    ...[...specimens.values()].map(
+      ({code, kind, taxon, sex, condition, exuviae, subimagoSkin, remains, lot, sample}) =>
+        told(
+          'specimen',
+          code,
+          [kind, taxon, sex, condition],
+          [exuviae?.code, subimagoSkin?.code, remains?.code, lot, sample],
+        ),
     ),
     ...[...units.values()].map(history => {
       const {code, type, place} = valueAt(history, now);

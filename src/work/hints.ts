@@ -1,6 +1,8 @@
 // What a person should know right after something was written down: cautions, what is offered, what follows.
+
+import {instantWords} from '../exchange/time-words.ts';
 import {heaviestFirst} from '../records/candidates.ts';
-import type {Entry} from '../records/entry.ts';
+import {type Entry, MS_PER_DAY} from '../records/entry.ts';
 import {unitTypeFor} from '../records/housing.ts';
 import {cautionsOf, methods} from '../records/methods.ts';
 import {waitedHours, waitedWords} from '../records/standing.ts';
@@ -32,7 +34,15 @@ async function hintsOf({id, record}: Entry, desk: Desk): Promise<readonly string
     case 'move':
       return aboutRoom(desk.state.lots.get(record.lot), record.unit, desk);
     case 'emergence':
-      return aboutHardening(desk.state.lots.get(record.lot));
+      return record.as === 'subimago'
+        ? aboutSubimago(id, desk)
+        : aboutHardening(desk.state.lots.get(record.lot));
+    case 'imago':
+      return record.exuviae === undefined
+        ? [
+            `its skin as a subimago belongs to it: teneral imago ${record.specimen} takes it as --skin ${record.specimen}b`,
+          ]
+        : [];
     case 'identification':
       return aboutTheLotsName(record.specimen, record.taxon, desk);
     case 'extremes':
@@ -49,6 +59,19 @@ async function hintsOf({id, record}: Entry, desk: Desk): Promise<readonly string
     const hours = lot && (await hardenHoursOf(lot, desk));
     return hours === undefined ? [] : [`let them harden ${hours} h before they are collected`];
   }
+}
+
+/** What a subimago needs, until when somebody looks again, and how both skins stay with it. */
+function aboutSubimago(entry: string, {state, civil, now}: Desk): readonly string[] {
+  return [...state.specimens.values()]
+    .filter(specimen => specimen.entry === entry && specimen.fate === 'kept')
+    .flatMap(({code, at, exuviae}) => [
+      `move ${code} dry, airy and upright; look for the imago within 24 h, by ${instantWords(at + MS_PER_DAY, civil, now)}`,
+      ...(exuviae === undefined
+        ? [`keep its larval skin with it as ${code}a: teneral correct ${entry} exuviae.code=${code}a`]
+        : []),
+      `keep the skin it casts next as ${code}b: teneral imago ${code} --skin ${code}b`,
+    ]);
 }
 
 async function aboutSample(code: string, {state, civil}: Desk): Promise<readonly string[]> {

@@ -14,7 +14,7 @@ const stories = [
     moulted: '2031-05-15T05:10',
   },
   {
-    nymphs: 3,
+    nymphs: 1,
     collected: '2031-06-27',
     seen: '2031-06-30T20:00',
     out: '2031-07-01T07:15',
@@ -27,7 +27,7 @@ const onLabel = (day: string) =>
 
 describe.each(stories)('a subimago at $out', ({nymphs, collected, seen, out, moulted}) => {
   const room = newRoom();
-  applied(room, seen, [
+  const records = [
     sample('S31-0088', collected),
     {record: 'unit', code: 'T1', type: 'aquarium', place: 'rack A/1', volumeLitres: 10},
     {
@@ -35,31 +35,58 @@ describe.each(stories)('a subimago at $out', ({nymphs, collected, seen, out, mou
       stages: {nymph: nymphs},
     },
     {record: 'check', lot: 'R31-047', at: seen, found: 0},
-  ]);
+  ];
+  applied(room, seen, records);
   const later = `${moulted.slice(0, 10)}T23:00`;
   const sum = `${nymphs} started = ${nymphs - 1} alive + 1 emerged`;
+
+  const nextDay = (at: string) => new Date(Date.parse(`${at}Z`) + 86_400_000).toISOString().slice(0, 16);
+  const tasks = (now: string) =>
+    room.ask<{tasks: {task: string}[]}>(now, 'today').tasks.filter(({task}) => task === 'tend-subimago');
+
+  it('asks at once to move it dry, to look again within 24 h, and to keep both skins as parts a and b', () => {
+    const other = newRoom();
+    applied(other, seen, records);
+    const words = said(other, out, 'emerge', 'R31-047', '--subimago', '--code', 'A31-0311');
+    expect(words).toContain('move A31-0311 dry, airy and upright');
+    expect(words).toContain(`within 24 h, by tomorrow ${out.slice(11)}`);
+    expect(words).toContain('its larval skin with it as A31-0311a');
+    expect(words).toContain('--skin A31-0311b');
+    expect(said(other, moulted, 'imago', 'A31-0311')).toContain('--skin A31-0311b');
+  });
 
   it('counts once, as the subimago, and not again as the imago', () => {
     said(
       ...([room, out, 'emerge', 'R31-047', '--female', '1', '--subimago', '--animal', '05'] as const),
-      ...['--exuviae', 'A31-0311-a', '--association', '1', '--code', 'A31-0311'],
+      ...['--association', '1', '--code', 'A31-0311', '--exuviae', 'A31-0311a'],
     );
     expect(said(room, out, 'balance', 'R31-047')).toContain(sum);
-    said(room, moulted, 'imago', 'A31-0311');
+    const tended = tasks(out);
+    expect(tended).toMatchObject([
+      {title: 'move the subimago dry, look for the imago', latest: `${nextDay(out)}:00+00:00`},
+    ]);
+    said(room, moulted, 'imago', 'A31-0311', '--skin', 'A31-0311b', '--association', '1');
+    expect(tasks(moulted)).toEqual([]);
     expect(said(room, later, 'balance', 'R31-047')).toContain(sum);
   });
 
-  it('has the days it was collected, came out and moulted on one label, and its skin under its number', () => {
+  it('has the days it was collected, came out and moulted on one label, and its skins under its number', () => {
     const file = join(temporaryFolder(), 'labels.txt');
     said(room, later, 'labels', '--lot', 'R31-047', '--out', file);
     const labels = readFileSync(file, 'utf8');
     expect(labels).toContain(`coll. ${onLabel(collected)}`);
     expect(labels).toMatch(new RegExp(`em\\. .*${onLabel(out)}, imago ${onLabel(moulted)}`));
-    expect(labels).toContain('exuviae of A31-0311');
+    expect(labels.match(/exuviae of A31-0311/g)).toHaveLength(2);
+    for (const skin of ['A31-0311a', 'A31-0311b']) expect(labels).toContain(`exuviae ${skin}`);
+  });
+
+  it('came out between the last look and the one that found it', () => {
+    const [adult] = room.ask<{code: string; since: string; at: string}[]>(later, 'list', 'specimens');
+    expect(adult).toMatchObject({code: 'A31-0311', since: `${seen}:00+00:00`, at: `${out}:00+00:00`});
   });
 
   it('leads back to its lot and its field sample', () => {
-    const origin = said(room, later, 'trace', 'A31-0311');
+    const origin = said(room, later, 'trace', 'A31-0311b');
     expect(origin).toContain('R31-047');
     expect(origin).toContain('S31-0088');
   });

@@ -24,21 +24,29 @@ export function labelsOf(specimen: Specimen, state: RoomState, civil: Civil, via
         // Insects and Mites, USDA, 5.8.
         labelled(code, {vial: [code, ...data, ...rearing, ...name]})
       : labelled(code, {data, rearing, determination: name, code: [code]})),
-    ...labelled(code, {exuviae: partLines(specimen, state, data)}),
+    ...partsOf(specimen).flatMap(part => labelled(code, {exuviae: partLines(part, specimen, state, data)})),
   ];
 }
 
 /** One vial may hold the skins of several; it is labelled with the first of them. */
-function partLines(specimen: Specimen, {specimens}: RoomState, data: readonly string[]): string[] {
-  const part = partOf(specimen);
-  if (part === undefined) return [];
-  const sharing = [...specimens.values()].filter(other => partOf(other)?.code === part.code);
+function partLines(
+  part: Part,
+  specimen: Specimen,
+  {specimens}: RoomState,
+  data: readonly string[],
+): string[] {
+  const sharing = [...specimens.values()].filter(other =>
+    partsOf(other).some(({code}) => code === part.code),
+  );
   if (sharing[0]?.code !== specimen.code) return [];
   return [part.code, `${partNoun(part)} of ${listed(sharing.map(({code}) => code))}`, ...data];
 }
 
-function partOf({exuviae, remains}: Specimen): Specimen['exuviae'] {
-  return exuviae ?? remains;
+type Part = NonNullable<Specimen['exuviae']>;
+
+/** What is kept with it, each in a vial of its own. */
+function partsOf({exuviae, subimagoSkin, remains}: Specimen): Part[] {
+  return [exuviae ?? remains, subimagoSkin].filter(part => part !== undefined);
 }
 
 function isInFluid({preparations}: Specimen): boolean {

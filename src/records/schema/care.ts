@@ -17,6 +17,8 @@ export const trigger = z.union([
   z.strictObject({adultWithinDays: z.number().nonnegative()}),
   /** Adults that are kept have had the time that their kind needs to harden. */
   z.strictObject({hardened: z.literal(true)}),
+  /** A mayfly's subimago is kept and has still to moult. */
+  z.strictObject({subimago: z.literal(true)}),
   /** A lot has lived for so many weeks in a unit that is held cold. */
   z.strictObject({chilledWeeks: z.number().positive()}),
   /** Mould was seen, and not yet that it is gone. */

@@ -199,6 +199,8 @@ export const imago = z.strictObject({
   record: z.literal('imago'),
   ...common,
   specimen: code,
+  /** The vial with the skin of the subimago. */
+  exuviae: keptPart.optional(),
   at: instant.optional(),
 });
 

@@ -28,6 +28,7 @@ export const forms = {
   extremes: instruments.extremes,
   identify: specimens.identify,
   prepare: specimens.prepare,
+  imago: specimens.imago,
   setting: room.setting,
   void: specimens.voidEntry,
   correct: specimens.correctEntry,
@@ -77,6 +78,7 @@ export const acts: Readonly<Record<Subject, readonly Act[]>> = {
   specimen: [
     {key: 'i', form: 'identify', says: 'its name'},
     {key: 'p', form: 'prepare', says: 'killed, prepared, stored'},
+    {key: 'm', form: 'imago', says: 'a subimago has moulted to the imago'},
     {key: 'e', form: 'lot', says: 'eggs she laid begin a lot'},
     ...WRONG,
   ],

@@ -71,6 +71,27 @@ export const prepare: Form = {
   said: code => `${code} prepared`,
 };
 
+export const imago: Form = {
+  title: code => `${code} has moulted to the imago`,
+  fields: code => [
+    {name: 'skin', label: 'skin', help: 'the vial with its skin as a subimago', preset: `${code}b`},
+    {name: 'association', label: 'surely', choices: ['1', '2', '3', '4'], help: '1 same animal to 4 assumed'},
+    {name: 'at', label: 'when', help: 'instant; empty: now'},
+  ],
+  records: (code, {skin, association, at}) => {
+    const vial = text(skin);
+    return [
+      given({
+        record: 'imago',
+        specimen: code,
+        at: text(at),
+        exuviae: vial === undefined ? undefined : {code: vial, association: Number(association)},
+      }),
+    ];
+  },
+  said: code => `${code} is an imago`,
+};
+
 export const voidEntry: Form = {
   title: code => `an entry about ${code} was wrong`,
   fields: () => [

@@ -2,6 +2,9 @@
 import {listed} from '../records/stage-words.ts';
 import {asShare} from './chance-words.ts';
 
+/** Of a lot long past its time. */
+export const LATE = 'Those that are left are late, in diapause, or dead: no date can tell which.';
+
 export interface Circumstances {
   /** Candidates of whose figures some are from memory. */
   readonly fromMemory: readonly string[];
@@ -63,7 +66,7 @@ export function assumptionsOf(known: Circumstances): readonly string[] {
     said.push(
       `Some figures of ${listed(known.fromMemory)} are from memory, not read in a source: take its dates with care.`,
     );
-  if (known.late) said.push('Those that are left are late, in diapause, or dead: no date can tell which.');
+  if (known.late) said.push(LATE);
   if (known.ownSurvival !== null)
     said.push(
       `The numbers expected take the survival of finished lots of this room: ${Math.round(known.ownSurvival * 100)} %.`,

@@ -1,7 +1,7 @@
 // When the adults of a lot emerge, and how sure that is: the model put together.
 import type {EmergenceDay, ForecastStatus, LotForecast, Quantiles} from './answer.ts';
 import {borrowing} from './arena.ts';
-import {assumptionsOf} from './assumptions.ts';
+import {assumptionsOf, LATE} from './assumptions.ts';
 import {nextCheck, startChecking} from './checks.ts';
 import {degreeDayStanding} from './degree-day-standing.ts';
 import {knownUntil} from './dose-course.ts';
@@ -56,7 +56,9 @@ function forecastOf(request: ForecastRequest): LotForecast {
   const wakesDays = rest.chill?.completeDays ?? null;
   if (rests && wakesDays === null)
     return {
-      ...empty(request, resting.notOut === null ? 'unknown' : 'late', restSentences(rest)),
+      ...(resting.notOut === null
+        ? empty(request, 'unknown', restSentences(rest))
+        : empty(request, 'late', [LATE, ...restSentences(rest)])),
       rest,
       notOut: resting.notOut,
       ...(asFound.learned === null ? {stagesNow: sharesFound(found)} : learnedOf(asFound, request)),

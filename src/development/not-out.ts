@@ -12,15 +12,6 @@ export interface NotOut {
   readonly dead: number;
 }
 
-/** What tells the three apart, as keepers do it. Common practice, no source. */
-export const TELL_APART: readonly string[] = [
-  'weigh some singly, and again after two weeks: dead ones become light',
-  'touch: what bends and stays bent is dead, what springs back or wriggles is alive',
-  'open none that is firm and clean; soft, black, leaking or mouldy ones are dead, one with a hole was parasitised',
-  'wait: late ones still come out; what rests does not change for weeks',
-  'chill: twelve weeks at 3 to 5 °C, then warm a third as a trial',
-];
-
 export interface Waiting {
   /** As expected from the start, before anybody looked. */
   readonly lines: readonly PaceLine[];

@@ -6,8 +6,10 @@ import type {Look} from './looks.ts';
 import {type NotOut, whyNotOut} from './not-out.ts';
 import type {Candidate, ForecastRequest} from './request.ts';
 import {
+  houseRestOf,
   MOSTLY,
   type Rest,
+  type RestEntries,
   restEntriesOf,
   restingAtFirst,
   restingNow,
@@ -17,6 +19,8 @@ import {
 
 /** Of animals that were to emerge, so many die unseen where no survival is known. Common practice, no source. */
 const DEAD = 0.1;
+/** From outside nobody can rule it out, however well the kind survives. Common practice, no source. */
+const LEAST_DEAD = 0.02;
 
 export interface RestLearned {
   readonly rest: Rest;
@@ -34,7 +38,8 @@ export function restLearned(
   lastLook: number,
 ): RestLearned {
   const {candidates, course, nowDays} = request;
-  const entries = restEntriesOf(candidates, found, request.seasonLagDays ?? 0);
+  const lagDays = request.seasonLagDays ?? 0;
+  const entries = restEntriesOf(candidates, found, lagDays);
   const priors = priorOf(candidates);
   const first = restingAtFirst(priors, entries, found);
   const atFirst = sumOf(first);
@@ -49,12 +54,39 @@ export function restLearned(
     'undated' in candidates[i]!.profile ? first[i]! : dated * share,
   );
   const late = leftOf(request, asFound, Math.min(lastLook, wakesDays), null);
+  const house = late === null ? null : houseRestOf(candidates, found, lagDays);
+  if (house !== null) return byTheHouse(request, {found, house, priors, asFound, looks: telling, lastLook});
   const dead = deadOf(request, asFound);
   const chance = late?.diapause ?? restRatherThanDeath(sumOf(resting), atFirst, dead);
   const rest = restOf({atFirst, chance, resting}, entries, found, course, nowDays);
   if (telling.length === looks.length || rest.chance >= MOSTLY) return {rest, asFound, notOut: late};
   const sinceThen = knownOf(request, found, looks, null);
   return {rest, asFound: sinceThen, notOut: leftOf(request, sinceThen, lastLook, rest.chance)};
+}
+
+interface LateByHouse {
+  readonly found: readonly FounderClass[];
+  readonly house: RestEntries;
+  readonly priors: readonly number[];
+  readonly asFound: KnownLot;
+  readonly looks: readonly Look[];
+  readonly lastLook: number;
+}
+
+/** A lot is late, and no profile says whether its animals rest: the house does. */
+function byTheHouse(
+  request: ForecastRequest,
+  {found, house, priors, asFound, looks, lastLook}: LateByHouse,
+): RestLearned {
+  const {course, nowDays} = request;
+  const first = restingAtFirst(priors, house, found);
+  const atFirst = sumOf(first);
+  const notOut = leftOf(request, asFound, lastLook, atFirst);
+  const chance = notOut?.diapause ?? atFirst;
+  const resting = first.map(share => (share * chance) / atFirst);
+  const rest = restOf({atFirst, chance, resting}, house, found, course, nowDays);
+  if (chance < MOSTLY) return {rest, asFound, notOut};
+  return {rest, asFound: knownOf(request, found, looks, {entries: house}), notOut};
 }
 
 /** What those left of a lot are that is late; null where it is not. */
@@ -67,7 +99,7 @@ export function leftOf(
   const {expected, members} = known;
   if (members.length === 0 || !isLateAt(expected, lastLook)) return null;
   const {sightings, alive} = request;
-  const dead = deadOf(request, known);
+  const dead = Math.max(LEAST_DEAD, deadOf(request, known));
   return whyNotOut({lines: expected, sightings, lookDays: lastLook, left: alive, rests, dead});
 }
 

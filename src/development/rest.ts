@@ -45,6 +45,14 @@ const HOUSE_CHILL = {belowC: 7, days: 84};
 
 type Entry = Profile['diapause'][number];
 
+/**
+ * Where no profile tells of rest, so likely an animal is to rest that came in between late summer and winter, and one
+ * that came in at another time. Only of lots that are late. Common practice, no source.
+ */
+const HOUSE_CHANCE = {shortDays: 0.3, otherwise: 0.05};
+/** Months of the northern year. */
+const SHORT_DAYS: readonly number[] = [8, 9, 10, 11, 12, 1, 2];
+
 /** For each candidate what is known of rest in each class of founders. */
 export type RestEntries = readonly (readonly (Entry | undefined)[])[];
 
@@ -54,6 +62,21 @@ export function restEntriesOf(
   lagDays: number,
 ): RestEntries {
   return candidates.map(({profile}) => classes.map(founders => entryFor(profile, founders, lagDays)));
+}
+
+/** What the house takes for likely where no profile says anything of rest; null where one does. */
+export function houseRestOf(
+  candidates: readonly Candidate[],
+  classes: readonly FounderClass[],
+  lagDays: number,
+): RestEntries | null {
+  if (candidates.some(({profile}) => profile.diapause.length > 0)) return null;
+  const own = classes.map(({stage, atDays}): Entry => {
+    const months = [monthOfSeason(atDays * MS_PER_DAY, lagDays)];
+    const chance = SHORT_DAYS.includes(months[0]!) ? HOUSE_CHANCE.shortDays : HOUSE_CHANCE.otherwise;
+    return {stage, months, chance, source: 'house'};
+  });
+  return candidates.map(() => own);
 }
 
 /** In a lot of one sort one animal in so many does as most do in a lot of the other. Common practice, no source. */

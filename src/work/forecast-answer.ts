@@ -1,10 +1,11 @@
 // A lot's outlook as `teneral forecast` answers it: every instant as ISO text in the room's zone.
 import type {LotForecast, Quantiles, Window} from '../development/answer.ts';
-import {type NotOut, TELL_APART} from '../development/not-out.ts';
+import type {NotOut} from '../development/not-out.ts';
 import {MS_PER_DAY} from '../records/entry.ts';
 import type {Desk} from './desk.ts';
 import type {Experience} from './experience.ts';
 import type {Outlook} from './outlook.ts';
+import {actionsFor, type Explanation, explanationsOf, testsFor} from './rest-words.ts';
 
 type Told<Points> = {readonly [Point in keyof Points]: string | null};
 
@@ -53,7 +54,18 @@ export interface ForecastAnswer {
     readonly secondYear: number | null;
   };
   /** Of a lot that is late: chances for one that is left, and what would tell them apart. */
-  readonly notOut: (NotOut & {readonly tellApart: readonly string[]}) | null;
+  readonly notOut:
+    | (NotOut & {
+        /** The likeliest first, each with what speaks for it and against it. */
+        readonly ranked: readonly Explanation[];
+        readonly tellApart: readonly string[];
+        readonly actions: readonly string[];
+        /** When 95 % were to be out, as first expected, and how far past that it is. */
+        readonly due: string | null;
+        readonly degreeDaysPast: number | null;
+        readonly sum: NonNullable<Outlook['overdue']>['sum'];
+      })
+    | null;
   /** What the room's own finished lots taught and the forecast begins from. */
   readonly experience: readonly {
     readonly profile: string;
@@ -63,10 +75,9 @@ export interface ForecastAnswer {
   readonly assumptions: readonly string[];
 }
 
-export function forecastAnswer(
-  {lot, unit, forecast, readings, estimated, water, experience}: Outlook,
-  {civil, now}: Desk,
-): ForecastAnswer {
+export function forecastAnswer(outlook: Outlook, desk: Desk): ForecastAnswer {
+  const {lot, unit, forecast, readings, estimated, water, experience} = outlook;
+  const {civil, now} = desk;
   const iso = (days: number | null) => (days === null ? null : civil.iso(days * MS_PER_DAY));
   const window = (times: Window | null) =>
     times === null ? null : {p10: iso(times.p10), p50: iso(times.p50), p90: iso(times.p90)};
@@ -110,7 +121,7 @@ export function forecastAnswer(
     water: water === null ? null : waterAnswer(water, iso),
     status: forecast.status,
     rest: restAnswer(forecast.rest, iso),
-    notOut: forecast.notOut === null ? null : {...forecast.notOut, tellApart: TELL_APART},
+    notOut: notOutAnswer(outlook, desk, iso),
     experience: experience
       .filter(({pace, survival}) => pace !== null || survival !== null)
       .map(({profile, pace, survival}) => ({
@@ -127,6 +138,24 @@ function waterAnswer(
   iso: (days: number | null) => string | null,
 ): ForecastAnswer['water'] {
   return {offsetC, sdC, n, used, otherwise: iso(otherwiseDays)};
+}
+
+function notOutAnswer(
+  outlook: Outlook,
+  desk: Desk,
+  iso: (days: number | null) => string | null,
+): ForecastAnswer['notOut'] {
+  const {forecast, overdue} = outlook;
+  if (forecast.notOut === null) return null;
+  return {
+    ...forecast.notOut,
+    ranked: explanationsOf(outlook, desk),
+    tellApart: testsFor(forecast.alive),
+    actions: actionsFor(forecast.alive),
+    due: iso(overdue?.dueDays ?? null),
+    degreeDaysPast: overdue?.degreeDaysPast ?? null,
+    sum: overdue?.sum ?? null,
+  };
 }
 
 function restAnswer(

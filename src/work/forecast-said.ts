@@ -7,7 +7,7 @@ import {MS_PER_DAY} from '../records/entry.ts';
 import {compareStages} from '../records/stage.ts';
 import type {Desk} from './desk.ts';
 import type {Outlook} from './outlook.ts';
-import {chillWords, notOutWords} from './rest-words.ts';
+import {chillWords, notOutWords, overdueLines, pastWords} from './rest-words.ts';
 import type {SaidLine, SaidLines} from './said-lines.ts';
 import {waterWords} from './water-words.ts';
 import type {Why} from './why.ts';
@@ -33,7 +33,7 @@ export function forecastSaid(outlook: Outlook, desk: Desk, told?: Why): SaidLine
   const reasons =
     told !== undefined
       ? whyWords(told, desk).lines
-      : [readingsLine(outlook), ...(undated ? grantedLines(forecast) : [])];
+      : [readingsLine(outlook), ...overdueLines(outlook, desk), ...(undated ? grantedLines(forecast) : [])];
   return {title: title.join(' · '), lines: [...facts(outlook, desk), ...reasons]};
 }
 
@@ -61,7 +61,9 @@ function facts(outlook: Outlook, desk: Desk): SaidLine[] {
   if (first === null && animal.p50 !== null) lines.push(['one of it', window(animal)]);
   if (forecast.sexes !== null)
     lines.push(['a male', window(forecast.sexes.male)], ['a female', window(forecast.sexes.female)]);
-  if (forecast.notOut !== null) lines.push(['left', notOutWords(forecast.notOut)]);
+  const past = pastWords(outlook, desk);
+  if (past !== undefined) lines.push(['left', past]);
+  if (forecast.notOut !== null) lines.push([past === undefined ? 'left' : '', notOutWords(forecast.notOut)]);
   const {chill} = forecast.rest;
   if (forecast.rest.chance >= MOSTLY && chill !== null) lines.push(['cold', chillWords(chill, when)]);
   if (forecast.startCheckingDays !== null) lines.push(['look from', when(forecast.startCheckingDays)]);

@@ -13,6 +13,7 @@ import type {Desk} from './desk.ts';
 import {type EstimatedWarmth, estimatedWarmth} from './estimated-warmth.ts';
 import type {Experience} from './experience.ts';
 import {lessonsUsed} from './lessons.ts';
+import {type Overdue, overdueOf} from './overdue.ts';
 
 const WEEK_DAYS = 7;
 
@@ -23,6 +24,8 @@ export interface Outlook {
   readonly unit: string;
   readonly forecast: LotForecast;
   readonly readings: CourseSummary;
+  /** By how much it is past its time; null where it is not late. */
+  readonly overdue: Overdue | null;
   /** What of its degree-days was filled in; null where nothing was, or it does not count in degree-days. */
   readonly estimated: EstimatedWarmth | null;
   /** What the room's own finished lots taught of its candidates, and is made use of. */
@@ -65,7 +68,7 @@ export function outlooker(
   const caseOf = caser(desk, lots, {...question, lessons: question.lessons ?? lessonsUsed(desk)});
   return async (lot, otherwise = {}) => {
     const known = await caseOf(lot, otherwise);
-    const outlook = outlookFrom(lot, known);
+    const outlook = outlookFrom(lot, known, desk);
     const {water} = known.course;
     if (water === undefined || question.holdC !== undefined || Object.keys(otherwise).length > 0)
       return outlook;
@@ -79,14 +82,17 @@ export function halfOf({half, animal}: LotForecast): number | null {
   return (half ?? animal).p50;
 }
 
-export function outlookFrom(lot: Lot, {request, course, unit, experience}: Case): Outlook {
+export function outlookFrom(lot: Lot, known: Case, desk: Desk): Outlook {
+  const {request, course, unit, experience} = known;
   const forecast = forecastLot(request);
+  const readings = summaryOf(course, request.nowDays);
   const expectedC = meanOf(course, course.expectedFromDays, course.expectedFromDays + WEEK_DAYS);
   return {
     lot,
     unit,
     forecast,
-    readings: summaryOf(course, request.nowDays),
+    readings,
+    overdue: overdueOf(lot, known, forecast, readings.coverage, desk),
     estimated: estimatedWarmth(course, forecast, request, expectedC) ?? null,
     expectedC,
     experience,

@@ -2,11 +2,11 @@
 import type {Stretch} from '../climate/course.ts';
 import type {LotForecast} from '../development/answer.ts';
 import type {Doubts} from '../development/doubts.ts';
-import {TELL_APART} from '../development/not-out.ts';
 import {instantWords} from '../exchange/time-words.ts';
 import {heaviestFirst} from '../records/candidates.ts';
 import {MS_PER_DAY} from '../records/entry.ts';
 import type {Desk} from './desk.ts';
+import {overdueLines} from './rest-words.ts';
 import {experienceLines} from './review-words.ts';
 import type {SaidLine, SaidLines} from './said-lines.ts';
 import type {LearnedStep, Why} from './why.ts';
@@ -27,7 +27,8 @@ export function filledWithWords({basis, of, movedC, sdC}: Stretch): string {
 /** Longer lists are cut; the shortest gaps matter least. */
 const MOST_GAPS = 4;
 
-export function whyWords(told: Why, {civil, now}: Desk): SaidLines {
+export function whyWords(told: Why, desk: Desk): SaidLines {
+  const {civil, now} = desk;
   const {outlook, gaps, figures, doubts} = told;
   const {lot, forecast, readings, experience} = outlook;
   const when = (days: number) => instantWords(days * MS_PER_DAY, civil, now);
@@ -55,9 +56,7 @@ export function whyWords(told: Why, {civil, now}: Desk): SaidLines {
       ]),
       ...experience.flatMap(({pace, survival}) => experienceLines({pace, survival})),
       ...(doubts === null ? [] : doubtLines(doubts)),
-      ...(forecast.notOut === null
-        ? []
-        : TELL_APART.map((text, i): SaidLine => [i === 0 ? 'tell apart' : '', text])),
+      ...overdueLines(outlook, desk),
       ...grantedLines(forecast),
       ...figures
         .filter(isInIt)

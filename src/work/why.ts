@@ -56,7 +56,7 @@ export async function why(
 ): Promise<Why> {
   const lot = lotOf(desk, code);
   const known = await caser(desk, [lot], {holdC, lessons})(lot, {asked: {doubts: true}});
-  const outlook = outlookFrom(lot, known);
+  const outlook = outlookFrom(lot, known, desk);
   const {course, request} = known;
   const {sightings, looksDays} = request;
   const instants = [...new Set(sightings.map(({atDays}) => atDays))];

@@ -14,6 +14,8 @@ import {lineOf} from '../../work/daybook.ts';
 import {warmthWords} from '../../work/forecast-said.ts';
 import {outcomeSections} from '../../work/outcome-text.ts';
 import type {Outlook} from '../../work/outlook.ts';
+import {overdueLines, pastWords} from '../../work/rest-words.ts';
+import type {SaidLine} from '../../work/said-lines.ts';
 import {waterWords} from '../../work/water-words.ts';
 import {aliveWords, candidateWords, shortDay, statusWords, windowWords} from '../forecast-words.ts';
 import {scrolled, whereScrolled} from '../scroll.ts';
@@ -26,6 +28,7 @@ import {deskWith} from '../whole-desk.ts';
 
 const CURVE_ROWS = 9;
 const COURSE_ROWS = 14;
+const MARGIN = 11;
 
 export function drawLot(sheet: SheetOf<'lot'>, view: View, room: Room): Page {
   const desk = deskWith(sheet.code, view);
@@ -38,6 +41,7 @@ export function drawLot(sheet: SheetOf<'lot'>, view: View, room: Room): Page {
     ...(known === undefined || 'failed' in known
       ? notYet(lot, known, view)
       : forecastLines(known, view, room)),
+    ...notOutSection(outlook, view, room),
     ...courseSection(lot, view, room),
     ...section('balance', [line(` ${balanceInWords(lot)}${exactness(lot)}`)]),
     ...outcomeSections(lot, outcomeOf(lot, desk.state, desk.civil), desk).flatMap(({title, lines}) =>
@@ -109,6 +113,22 @@ function forecastLines(
     ...(counted ? [[piece(' now  '), ...stageBar(forecast.stagesNow, Math.min(30, room.columns - 50))]] : []),
     ...section('emergence of one animal, taken at random', curve),
   ];
+}
+
+/** Of a lot that is late: what those left may be and why, how to tell, and what to do. */
+function notOutSection(outlook: Outlook | undefined, {facts: {desk}}: View, room: Room): Line[] {
+  if (outlook === undefined || outlook.overdue === null) return [];
+  const past = pastWords(outlook, desk);
+  const said: readonly SaidLine[] = [
+    ...(past === undefined ? [] : [['left', past] as const]),
+    ...overdueLines(outlook, desk),
+  ];
+  const lines = said.flatMap(([name, text]) =>
+    wrap(text, room.columns - MARGIN - 2).map((words, i) =>
+      line(` ${(i === 0 ? name : '').padEnd(MARGIN)}${words}`),
+    ),
+  );
+  return section('not out in time', lines);
 }
 
 function courseSection(lot: Lot, view: View, room: Room): Line[] {

@@ -76,7 +76,8 @@ function isFew(counts: readonly number[], outcomes: readonly number[]): boolean 
 
 /**
  * The same for few whole animals, exactly: animal after animal, the chance of every way in which the outcomes can have
- * come so far. An animal of class l has outcome b where the others come to what is left.
+ * come so far. A way is how often each outcome came but the last, which is that of all other animals. An animal of
+ * class l has outcome b where the others come to what is left.
  */
 function allotFew(
   counts: readonly number[],
@@ -84,37 +85,42 @@ function allotFew(
   chances: readonly number[],
 ): Allotment {
   const width = outcomes.length;
+  const last = width - 1;
   const strides: number[] = [];
   let ways = 1;
-  for (const m of outcomes) {
+  for (const m of outcomes.slice(0, last)) {
     strides.push(ways);
     ways *= Math.round(m) + 1;
   }
-  const withOneMore = (before: Float64Array, l: number): Float64Array => {
-    const after = new Float64Array(ways);
-    for (let way = 0; way < ways; way++)
-      for (let b = 0; before[way]! > 0 && b < width; b++) {
-        const so = Math.floor(way / strides[b]!) % (Math.round(outcomes[b]!) + 1);
-        if (so < Math.round(outcomes[b]!))
-          after[way + strides[b]!] = after[way + strides[b]!]! + before[way]! * chances[l * width + b]!;
+  const so = new Float64Array(ways);
+  const oneMore = (l: number) => {
+    const ofLast = chances[l * width + last]!;
+    for (let way = ways - 1; way >= 0; way--) {
+      let sum = so[way]! * ofLast;
+      let rest = way;
+      for (let b = last - 1; b >= 0; b--) {
+        const stride = strides[b]!;
+        if (rest < stride) continue;
+        rest %= stride;
+        sum += so[way - stride]! * chances[l * width + b]!;
       }
-    return after;
+      so[way] = sum;
+    }
   };
-  const without = (one: number): Float64Array => {
-    let so: Float64Array = new Float64Array(ways);
+  const flows: number[] = [];
+  let chance = 0;
+  for (let one = 0; one < counts.length; one++) {
+    so.fill(0);
     so[0] = 1;
-    counts.forEach((count, l) => {
-      for (let i = l === one ? 1 : 0; i < Math.round(count); i++) so = withOneMore(so, l);
-    });
-    return so;
-  };
-  const others = counts.map((_, l) => without(l));
-  const chance = withOneMore(others[0]!, 0)[ways - 1]!;
+    for (let l = 0; l < counts.length; l++)
+      for (let i = l === one ? 1 : 0; i < Math.round(counts[l]!); i++) oneMore(l);
+    const others = (b: number) => (b === last ? so[ways - 1]! : so[ways - 1 - strides[b]!]!);
+    for (let b = 0; b < width; b++) flows.push(counts[one]! * chances[one * width + b]! * others(b));
+    if (one > 0) continue;
+    for (let b = 0; b < width; b++) chance += chances[b]! * others(b);
+  }
   if (!(chance > 0)) return IMPOSSIBLE;
-  const flows = counts.flatMap((count, l) =>
-    strides.map((stride, b) => (count * chances[l * width + b]! * others[l]![ways - 1 - stride]!) / chance),
-  );
-  return {lnChance: Math.log(chance), flows};
+  return {lnChance: Math.log(chance), flows: flows.map(flow => flow / chance)};
 }
 
 const IMPOSSIBLE: Allotment = {lnChance: Number.NEGATIVE_INFINITY, flows: []};

@@ -5,6 +5,7 @@ import {foodRunningOut, unsortedSamples} from './alert-arrivals.ts';
 import {outOfLimits} from './alert-limits.ts';
 import {faultyExtremes, silentLoggers} from './alert-loggers.ts';
 import {neverLookedAt} from './alert-lots.ts';
+import {nobodyInTime} from './alert-people.ts';
 import {visitAlerts} from './alert-visits.ts';
 import {badWater} from './alert-water.ts';
 import {openTimeOf} from './calendar.ts';
@@ -28,10 +29,12 @@ export function seenTo({id, since}: Alert, {acknowledged}: CareInput['state']) {
 export function amissNow(input: CareInput, facts: RoomFacts): Alert[] {
   const {state, civil} = input;
   const open = openTimeOf(state.calendar, civil);
+  const jobs = jobsOf(input, open);
   return [
     ...outOfLimits(input, facts),
     ...badWater(input),
-    ...visitAlerts(visitsOf(jobsOf(input, open), open, input), open, civil),
+    ...visitAlerts(visitsOf(jobs, open, input), open, civil),
+    ...nobodyInTime(jobs, open, input),
     ...silentLoggers(input, facts),
     ...foodRunningOut(input),
     ...unsortedSamples(input),

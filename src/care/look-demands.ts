@@ -3,7 +3,7 @@ import {type Instant, MS_PER_DAY, MS_PER_HOUR} from '../records/entry.ts';
 import type {OpenTime} from './calendar.ts';
 import type {Demand} from './demand.ts';
 import type {Job} from './job.ts';
-import {holdHoursOf} from './looks.ts';
+import {holdHoursOf, holdMs} from './looks.ts';
 import type {CareInput} from './task.ts';
 
 /** How far ahead closed days are announced. */
@@ -23,7 +23,7 @@ export function lookDemands(
   const {lot} = job;
   const outlook = lot === undefined ? undefined : emergence.get(lot.code);
   if (lot === undefined || outlook === undefined || outlook.p05 === null) return [];
-  const hold = (outlook.holdHours ?? holdHoursOf(lot, profiles)) * MS_PER_HOUR;
+  const hold = holdMs(job.rule, outlook.holdHours ?? holdHoursOf(lot, profiles));
   const until = Math.min(outlook.p95 ?? Number.POSITIVE_INFINITY, now + AHEAD_DAYS * MS_PER_DAY);
   const demands: Demand[] = [];
   let looked: Instant = open.previousRound(Math.max(now, outlook.p05)) ?? now;

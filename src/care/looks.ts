@@ -50,7 +50,9 @@ function byForecast(
   if (nextCheck === null) return null;
   const hold = holdMs(rule, holdHours);
   const within = momentWithin(last, hold, open);
-  const target = nextCheck > last ? Math.min(Math.round(nextCheck), within) : within;
+  // The forecast plans for what the kind bears; where the room's own rule lets adults wait longer, that rule plans.
+  const bearsMore = hold > holdHours * MS_PER_HOUR;
+  const target = nextCheck > last && !bearsMore ? Math.min(Math.round(nextCheck), within) : within;
   return {
     since: last,
     earliest: Math.min(target, last + hold / 2),
@@ -65,11 +67,17 @@ export function holdHoursOf({candidates}: Lot, profiles: ReadonlyMap<string, Pro
   return hours.length === 0 ? 24 : Math.min(...hours);
 }
 
-/** A start value says how often to look without a forecast; a rule of the room's own also with one. */
-function holdMs(rule: Rule, holdHours: number): number {
-  const own =
-    isStartRule(rule) || !('days' in rule.every) ? Number.POSITIVE_INFINITY : rule.every.days * MS_PER_DAY;
-  return Math.min(holdHours * MS_PER_HOUR, own);
+/**
+ * How long an adult may wait unseen, ms. A start value says how often to look without a forecast; a rule of the room's
+ * own also with one, shorter or longer than the kind bears.
+ */
+export function holdMs(rule: Rule, kindHours: number): number {
+  return ownHoldMs(rule) ?? kindHours * MS_PER_HOUR;
+}
+
+/** What the room's own rule says of it; undefined where it says nothing. */
+export function ownHoldMs(rule: Rule): number | undefined {
+  return isStartRule(rule) || !('days' in rule.every) ? undefined : rule.every.days * MS_PER_DAY;
 }
 
 /** A second look on one day comes no sooner than after this share of the hold time. Common practice, no source. */

@@ -4,9 +4,12 @@ import type {Person} from '../records/state.ts';
 import {grouped} from './grouped.ts';
 import {compareNaturally, shelfOf} from './walking-order.ts';
 
-interface Work {
+interface Place {
   readonly place: string;
   readonly unit: string;
+}
+
+interface Work extends Place {
   readonly minutes: number;
 }
 
@@ -22,7 +25,7 @@ export function whoTakes<Item extends Work>(
   weekday: Weekday,
   people: Iterable<Person>,
 ): ReadonlyMap<Item, Who> {
-  const working = [...people].filter(({days}) => days === undefined || days.includes(weekday));
+  const working = [...people].filter(person => worksOn(person, weekday));
   const minutes = new Map(working.map(({name}) => [name, 0]));
   const shares = [...grouped(items, item => `${shelfOf(item.place)}\n${namesFor(item, working).join('\n')}`)]
     .map(([, alike]) => ({alike, able: namesFor(alike[0]!, working)}))
@@ -40,12 +43,22 @@ export function whoTakes<Item extends Work>(
   return taken;
 }
 
+/** Somebody works on that weekday who may do the place. */
+export function isManned(where: Place, weekday: Weekday, people: Iterable<Person>): boolean {
+  for (const person of people) if (worksOn(person, weekday) && mayDo(person, where)) return true;
+  return false;
+}
+
+function worksOn({days}: Person, weekday: Weekday): boolean {
+  return days === undefined || days.includes(weekday);
+}
+
 function namesFor(item: Work, working: readonly Person[]): string[] {
   return working.filter(person => mayDo(person, item)).map(({name}) => name);
 }
 
 /** A person may be down for a shelf, one place on it, or one unit; without any, for the whole room. */
-function mayDo({places}: Person, {place, unit}: Work): boolean {
+function mayDo({places}: Person, {place, unit}: Place): boolean {
   if (places === undefined || places.length === 0) return true;
   return places.some(named => named === unit || named === place || place.startsWith(`${named}/`));
 }

@@ -4,6 +4,7 @@ import {type Instant, MS_PER_DAY} from '../records/entry.ts';
 import {total} from '../records/stage.ts';
 import type {Rule} from '../records/state.ts';
 import type {Job} from './job.ts';
+import {ownHoldMs} from './looks.ts';
 import {feeders} from './stages.ts';
 import type {EmergenceOutlook} from './task.ts';
 import {everyWords, spanWords, whenWords} from './when-words.ts';
@@ -57,7 +58,7 @@ function howOften({job: {rule, lot}, window, outlook, now, civil}: WhyCase): str
   if (rule.when !== undefined) return triggerWords(rule.when, window, now, civil);
   if (finished.has(rule.task)) return 'nobody in the lot is alive any more';
   if (rule.task === 'look' && outlook !== undefined && outlook.startChecking !== null) {
-    return lookWords(outlook, now, civil);
+    return lookWords(outlook, rule, now, civil);
   }
   const limit = (window.latest - window.since) / MS_PER_DAY;
   const warmth = 'days' in rule.every || lot === undefined ? '' : shift(rule.every, window);
@@ -81,11 +82,18 @@ function triggerWords(
   return `mould was seen ${whenWords(since, now, civil)}; not moistened until it is gone`;
 }
 
-function lookWords({p05, holdHours}: EmergenceOutlook, now: Instant, civil: Civil): string {
+function lookWords({p05, holdHours}: EmergenceOutlook, rule: Rule, now: Instant, civil: Civil): string {
   const when = p05 === null ? '' : whenWords(p05, now, civil);
   const out =
     p05 === null ? [] : [p05 < now ? `adults may be out since ${when}` : `one in twenty is out ${when}`];
-  const wait = holdHours === undefined ? [] : [`none is to wait over ${holdHours} hours`];
+  const own = ownHoldMs(rule);
+  const kind = holdHours === undefined ? [] : [`none is to wait over ${holdHours} hours`];
+  const wait =
+    own === undefined
+      ? kind
+      : [
+          `by this room’s rule ${rule.code} none is to wait over ${spanWords(own / MS_PER_DAY)}${holdHours === undefined ? '' : ` (its kind: ${holdHours} hours)`}`,
+        ];
   return [...out, ...wait].join('; ');
 }
 

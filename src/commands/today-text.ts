@@ -3,13 +3,15 @@ import type {Task} from '../care/task.ts';
 import {fill, wrap} from '../exchange/pictures/fit.ts';
 import {dayWords, instantWords} from '../exchange/time-words.ts';
 import type {Desk} from '../work/desk.ts';
+import {shortageWords} from '../work/shortage-words.ts';
 import type {Today} from '../work/today.ts';
 
 const UNIT_COLUMNS = 6;
 /** With so many columns a task's id stands on its own line no longer. */
 const WIDE = 120;
 
-export function todayText({day, places, alerts, summary}: Today, desk: Desk, columns: number): string {
+export function todayText(today: Today, desk: Desk, columns: number): string {
+  const {day, places, alerts, summary} = today;
   const {civil, now, room} = desk;
   const late = summary.late === 0 ? '' : `, ${summary.late} late`;
   const head = `${dayWords(day, civil, now)} · ${room.name} · ${summary.toDo} to do${late}, about ${summary.minutes} min`;
@@ -21,7 +23,8 @@ export function todayText({day, places, alerts, summary}: Today, desk: Desk, col
     [place, ...tasks.flatMap(task => lines(task, desk, columns))].join('\n'),
   );
   const list = walked.length === 0 ? [noTasks(desk)] : walked;
-  return [head, ...list, ...(amiss.length === 0 ? [] : [amiss.join('\n')])].join('\n\n');
+  const parts = [shortageWords(today, desk), amiss].filter(lines => lines.length > 0);
+  return [head, ...list, ...parts.map(lines => lines.join('\n'))].join('\n\n');
 }
 
 /** Unit, what is to be done, by when; the id that `teneral done` wants behind it, or below where it is narrow. */

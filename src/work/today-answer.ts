@@ -3,11 +3,18 @@ import type {Task} from '../care/task.ts';
 import type {Desk} from './desk.ts';
 import type {Today} from './today.ts';
 
-export function todayAnswer({day, tasks, alerts, summary, who}: Today, desk: Desk) {
+export function todayAnswer({day, tasks, alerts, summary, who, shortages}: Today, desk: Desk) {
   return {
     day,
     summary,
     tasks: tasks.map(task => ({...taskAnswer(task, desk), who: who.get(task.id) ?? null})),
+    shortages: shortages.map(({below, ...shortage}) => ({
+      ...shortage,
+      below: below.map(({id, safeUntil}) => ({
+        id,
+        safeUntil: safeUntil === null ? null : desk.civil.iso(safeUntil),
+      })),
+    })),
     alerts: alerts.map(({since, ...alert}) => ({
       ...alert,
       since: since === null ? null : desk.civil.iso(since),

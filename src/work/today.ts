@@ -1,8 +1,10 @@
 // The care list of a day: tasks in walking order, and what is amiss.
 import type {Alert} from '../care/alert.ts';
 import {alertsOf} from '../care/alerts.ts';
+import {openTimeOf} from '../care/calendar.ts';
 import {type Who, whoTakes} from '../care/people.ts';
 import {type Round, roundOf} from '../care/round.ts';
+import {type Shortage, shortages} from '../care/shortage.ts';
 import type {CareInput, Task} from '../care/task.ts';
 import {careTasks} from '../care/tasks.ts';
 import type {Day} from '../records/civil.ts';
@@ -17,6 +19,8 @@ export interface Today extends Round {
   readonly alerts: readonly Alert[];
   /** Who takes what, by the id of the task. */
   readonly who: ReadonlyMap<string, Who>;
+  /** Whose work does not fit into the minutes that they have. */
+  readonly shortages: readonly Shortage[];
 }
 
 type DayInput = CareInput & {readonly day: Day};
@@ -34,10 +38,21 @@ export async function todayFrom(input: DayInput, desk: Desk): Promise<Today> {
     desk.civil.weekdayOf(input.day),
     desk.state.people.values(),
   );
+  const taker = new Map([...who].map(([{id}, name]) => [id, name]));
+  const {civil, state, now} = input;
+  const nextDay = civil.at(civil.addDays(input.day, 1), '00:00');
+  const next = openTimeOf(state.calendar, civil).nextRound(nextDay);
   return {
     day: input.day,
     ...round,
-    who: new Map([...who].map(([{id}, name]) => [id, name])),
+    shortages: shortages(
+      [...who.keys()],
+      task => taker.get(task.id) ?? null,
+      state.people.values(),
+      now,
+      next,
+    ),
+    who: taker,
     alerts: alertsOf(input, await factsOf(desk)),
   };
 }

@@ -53,5 +53,7 @@ export const person = z.strictObject({
   name: text,
   days: z.array(weekday).optional(),
   places: z.array(text).optional(),
+  /** Minutes a day that this person has for care. */
+  minutes: z.number().positive().optional(),
   at: instant.optional(),
 });

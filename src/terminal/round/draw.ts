@@ -3,6 +3,7 @@
 import {observationOf} from '../../care/observations.ts';
 import {fill, wrap} from '../../exchange/pictures/fit.ts';
 import {type Kind, type Line, line, piece} from '../../exchange/pictures/line.ts';
+import {leftWords} from '../../work/shortage-words.ts';
 import {choicesOf, waiting} from '../ask/asking.ts';
 import {questionPieces} from '../ask/asking-line.ts';
 import {headOf} from '../head.ts';
@@ -32,10 +33,12 @@ export function drawRound(sheet: SheetOf<'round'>, view: View, room: Room): Page
 
 function countsOf({facts: {today}}: View): string {
   const {toDo, late, done, minutes} = today.summary;
+  const unfit = today.shortages.reduce((sum, {below}) => sum + below.length, 0);
   return [
     `${toDo} to do`,
     ...(late > 0 ? [`${late} late`] : []),
     ...(today.alerts.length > 0 ? [`${today.alerts.length} amiss`] : []),
+    ...(unfit > 0 ? [`${unfit} below the line`] : []),
     ...(done > 0 ? [`${done} done`] : []),
     ...(minutes > 0 ? [`${Math.round(minutes)} min`] : []),
   ].join(', ');
@@ -70,7 +73,18 @@ function rowLine(row: RoundRow, here: boolean, sheet: SheetOf<'round'>, view: Vi
   if (happened !== undefined) return [lead, unit, what, piece(happened, 'good')];
   const {civil, now} = view.facts.desk;
   const kind: Kind = task.state === 'overdue' ? 'late' : base;
-  return [lead, unit, what, piece(whenWords(task, civil, now), kind)];
+  const short = shortOf(task.id, view);
+  const when = short === undefined ? whenWords(task, civil, now) : leftWords(short.below, view.facts.desk);
+  return [lead, unit, what, piece(short === undefined ? when : `below: ${when}`, kind)];
+}
+
+/** The shortage below whose line a task falls; undefined where it fits. */
+function shortOf(id: string, {facts: {today}}: View) {
+  for (const shortage of today.shortages) {
+    const below = shortage.below.find(each => each.id === id);
+    if (below !== undefined) return {shortage, below};
+  }
+  return undefined;
 }
 
 function detailOf(row: Exclude<RoundRow, {kind: 'place'}>, view: View, room: Room): Line[] {
@@ -85,6 +99,7 @@ function detailOf(row: Exclude<RoundRow, {kind: 'place'}>, view: View, room: Roo
     return [line(` ${what}`, 'heading'), ...entry('where', where), ...entry('do', mend)];
   }
   const {task} = row;
+  const short = shortOf(task.id, view);
   const answers = task.observe.map(observationOf).map(question => {
     const words = choicesOf(question).map(({word}) => word);
     return words.length > 0 ? `${question.label} ${words.join(' ')}` : question.label;
@@ -92,6 +107,12 @@ function detailOf(row: Exclude<RoundRow, {kind: 'place'}>, view: View, room: Roo
   return [
     line(` ${task.title}, ${task.unit} at ${task.place}`, 'heading'),
     ...entry('why', task.why),
+    ...(short === undefined
+      ? []
+      : entry(
+          'time',
+          `${short.shortage.who} has ${short.shortage.minutes} of ${short.shortage.needed} minutes; this falls below the line, ${leftWords(short.below, view.facts.desk)}`,
+        )),
     ...(answers.length > 0 ? entry('look', answers.join(` ${view.glyphs.dot} `)) : []),
     ...(task.caution === null ? [] : entry('care', task.caution)),
   ];

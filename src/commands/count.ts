@@ -1,7 +1,12 @@
-import {recordCommand} from './recording.ts';
+import {Option} from 'commander';
+import {openDesk} from '../work/desk.ts';
+import {accountedFor, WHEREABOUTS} from '../work/not-accounted.ts';
+import {record} from '../work/record.ts';
+import {type Command, textOption} from './command.ts';
+import {answerWritten, recordCommand} from './recording.ts';
 import {stageWords} from './words.ts';
 
-export const command = recordCommand({
+const plain = recordCommand({
   animal: true,
   arguments: [
     ['<lot>', 'the lot'],
@@ -10,8 +15,17 @@ export const command = recordCommand({
   options: command =>
     command
       .option('--complete', 'all animals were looked at (default: when the total is the number alive)')
-      .option('--part', 'only a part was looked at'),
-  examples: ['count 26-031-A larva-5=15 pupa=8'],
+      .option('--part', 'only a part was looked at')
+      .addOption(
+        new Option('--others <word>', 'all were looked at, and what became of those not seen').choices(
+          WHEREABOUTS,
+        ),
+      )
+      .option('--why <text>', 'with --others: how that is known'),
+  examples: [
+    'count 26-031-A larva-5=15 pupa=8',
+    'count 26-031-A larva-5=13 pupa=8 --others cannibalised --why "two heads left"',
+  ],
   record: ([lot, ...counts], {complete, part}) => ({
     record: 'count',
     lot,
@@ -19,3 +33,16 @@ export const command = recordCommand({
     complete: complete === true ? true : part === true ? false : undefined,
   }),
 });
+
+export const command: Command = {
+  declare: plain.declare,
+  async run(invocation, args, options) {
+    const others = WHEREABOUTS.find(word => word === options.others);
+    if (others === undefined) return plain.run(invocation, args, options);
+    const [lot = '', ...counts] = args;
+    const counted = {lot, stages: stageWords(counts), at: textOption(options, 'at')};
+    const {state} = await openDesk(invocation);
+    const drafts = accountedFor(counted, others, textOption(options, 'why'), state);
+    return answerWritten(invocation, await record(invocation, drafts));
+  },
+};

@@ -16,6 +16,7 @@ export const command = recordCommand({
       .option('--hyper', 'they came out of parasitoids of the hosts')
       .option('--out-of <text>', 'the primary parasitoid, by name or specimen code')
       .option('--remains <code>', 'the vial with the remains of the host')
+      .option('--cocoon <code>', 'the vial with their cocoon')
       .option('--together', 'the whole brood in one vial, under one code')
       .option('--since <instant>', 'last look at which they were not out')
       .option(
@@ -29,7 +30,7 @@ export const command = recordCommand({
   ],
   record: (
     [lot, count = '1'],
-    {taxon, hosts, hostStage, sex, hyper, outOf, remains, together, since, code},
+    {taxon, hosts, hostStage, sex, hyper, outOf, remains, cocoon, together, since, code},
   ) => ({
     record: 'parasitoid',
     lot,
@@ -41,6 +42,7 @@ export const command = recordCommand({
     hyper,
     outOf,
     remains: remains === undefined ? undefined : {code: remains, what: 'host-remains'},
+    cocoon: cocoon === undefined ? undefined : {code: cocoon, what: 'cocoon'},
     together,
     since,
     codes: code,

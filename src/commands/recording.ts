@@ -8,8 +8,8 @@ import type {Room} from '../room/room.ts';
 import {lineOf} from '../work/daybook.ts';
 import {nowOf} from '../work/desk.ts';
 import {hintsAfter} from '../work/hints.ts';
-import {record} from '../work/record.ts';
-import {type Command, examples, type Options} from './command.ts';
+import {type Recorded, record} from '../work/record.ts';
+import {type Command, examples, type Invocation, type Options} from './command.ts';
 
 interface RecordCommand {
   /** What the record is about, as commander arguments: ['<lot>', 'the lot']. */
@@ -58,15 +58,22 @@ export function recordCommand(spec: RecordCommand): Command {
               const civil = civilOf(room.zone);
               asks(draft, fold(room.entries, nowOf(invocation, civil)), civil);
             };
-      const {applied, written, desk} = await record(invocation, [draft, ...others], undefined, unless);
-      const hints = await hintsAfter(written, desk);
-      invocation.answer({...applied, hints}, () =>
-        written.length === 0
-          ? 'recorded before under this key; nothing was added'
-          : [...written.map(entry => lineOf(entry, desk)), ...hints.map(hint => `  ${hint}`)].join('\n'),
-      );
+      await answerWritten(invocation, await record(invocation, [draft, ...others], undefined, unless));
     },
   };
+}
+
+/** Say what was written down, and what a person should know of it. */
+export async function answerWritten(
+  invocation: Invocation,
+  {applied, written, desk}: Recorded,
+): Promise<void> {
+  const hints = await hintsAfter(written, desk);
+  invocation.answer({...applied, hints}, () =>
+    written.length === 0
+      ? 'recorded before under this key; nothing was added'
+      : [...written.map(entry => lineOf(entry, desk)), ...hints.map(hint => `  ${hint}`)].join('\n'),
+  );
 }
 
 /** The fields that have a value. */

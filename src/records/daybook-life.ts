@@ -128,14 +128,15 @@ function emergenceSentence(record: RecordOf<'emergence'>): string {
 }
 
 function parasitoidSentence(record: RecordOf<'parasitoid'>): string {
-  const {count, taxon, sex, hosts, hostStage, hyper, outOf, remains, together, codes, animal} = record;
+  const {count, taxon, sex, hosts, hostStage, hyper, outOf, remains, cocoon, together, codes, animal} =
+    record;
   const name = taxon === undefined ? '' : ` (${taxon})`;
   const kind = hyper === true ? 'hyperparasitoid' : 'parasitoid';
   const noun = `${sex === undefined || sex === 'unknown' ? '' : `${sex} `}${kind}${count === 1 ? '' : 's'}`;
   const host = hosts === 0 ? 'hosts counted before' : animalsInWords(hosts, hostStage);
   const through = outOf === undefined ? '' : ` through ${outOf}`;
   const vial = together === true && count > 1 ? ', in one vial' : '';
-  const kept = remains === undefined ? '' : `, ${partWords(remains)}`;
+  const kept = [remains, cocoon].map(part => (part === undefined ? '' : `, ${partWords(part)}`)).join('');
   return `${count} ${noun}${name} out of ${host}${through}${single(animal)}${vial}${kept}${coded(codes)}`;
 }
 

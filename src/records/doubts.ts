@@ -4,6 +4,7 @@ import type {Dated} from './counting.ts';
 import {type Entry, instantOf, MS_PER_DAY, MS_PER_HOUR} from './entry.ts';
 import {openRoomDraft} from './fold.ts';
 import {live} from './fold-life.ts';
+import {orderOf} from './orders.ts';
 import type {Fault} from './rule.ts';
 import {specimenCount} from './specimen-codes.ts';
 import {countsInWords} from './stage-words.ts';
@@ -12,11 +13,15 @@ import type {Lot, RoomState, Specimen} from './state.ts';
 /** How long adults of a lot need until they are hard, where that is known. */
 export type HardenHours = (lot: Lot) => number | undefined;
 
+/** The orders that animals of a lot may belong to; empty where nobody knows. */
+export type OrdersOf = (lot: Lot) => readonly string[];
+
 /** @returns what is doubtful about entries to be added, by their ids */
 export function doubtsAbout(
   before: RoomState,
   additions: readonly Entry[],
   hardenHours: HardenHours,
+  ordersOf: OrdersOf,
 ): Map<string, Fault> {
   const doubts = new Map<string, Fault>();
   const asked = new Set(additions.filter(({record}) => ASKED.has(record.record)).map(({id}) => id));
@@ -27,7 +32,8 @@ export function doubtsAbout(
     const doubt =
       moreAdultsThanPupae(room, each) ??
       collectedSoft(room, each, hardenHours) ??
-      namedAsParasitoid(room, each);
+      namedAsParasitoid(room, each) ??
+      namedOutsideTheOrder(room, each, ordersOf);
     if (doubt !== undefined) doubts.set(each.entry.id, doubt);
   });
   return doubts;
@@ -103,5 +109,24 @@ function namedAsParasitoid({lots, specimens}: RoomState, {entry: {record}}: Date
   return {
     what: `${family} are parasitoids, and ${specimen.code} is recorded as an adult of lot ${lot.code} itself`,
     mend: `If it came out of a host, void entry ${specimen.entry} and record a parasitoid.`,
+  };
+}
+
+/** A fly out of caterpillars is no caterpillar's adult. */
+function namedOutsideTheOrder(
+  {lots, specimens}: RoomState,
+  {entry: {record}}: Dated,
+  ordersOf: OrdersOf,
+): Fault | undefined {
+  if (record.record !== 'identification') return undefined;
+  const specimen: Specimen | undefined = specimens.get(record.specimen);
+  const lot = lots.get(specimen?.lot ?? '');
+  const order = orderOf(record.taxon);
+  if (specimen?.kind !== 'adult' || lot === undefined || order === undefined) return undefined;
+  const orders = ordersOf(lot);
+  if (orders.length === 0 || orders.includes(order)) return undefined;
+  return {
+    what: `${record.taxon} (${order}) differs from the order of lot ${lot.code} (${orders.join(' or ')}): parasitoid, scavenger or mistake?`,
+    mend: `If a parasitoid, void entry ${specimen.entry} and record it by teneral parasitoid ${lot.code} --taxon ${order}; if a scavenger, void it and record it by teneral bycatch ${lot.sample}; if a mistake, correct the name.`,
   };
 }

@@ -43,11 +43,11 @@ export function parasitise(
   record: RecordOf<'parasitoid'>,
   {at, entry}: Dated,
 ): void {
-  const {hosts, hostStage, taxon, sex, hyper, outOf, remains} = record;
+  const {hosts, hostStage, taxon, sex, hyper, outOf, remains, cocoon} = record;
   const since = record.since === undefined ? lookBefore(lot, at) : instantOf(record.since);
   removeFrom(lot, 'parasitised', hosts, hostStage === undefined ? 'oldest' : {stage: hostStage});
   if (hosts > 0) lot.sightings.push({kind: 'removal', at, stage: hostStage, count: hosts, entry: entry.id});
-  const told = {since, taxon, sex, stage: hostStage, hyper, outOf, remains};
+  const told = {since, taxon, sex, stage: hostStage, hyper, outOf, remains, cocoon};
   addSpecimens(room, lot, record, {at, entry}, () => told);
 }
 

@@ -19,8 +19,8 @@ const countsWhatIsAlive: Rule = (room, {entry: {record}}) => {
     return {what, mend: 'Correct the count, or record the animals found in the same batch.'};
   if (record.complete !== true || counted >= alive) return undefined;
   return {
-    what: `all were looked at and ${what}`,
-    mend: `Record the loss of ${alive - counted} in the same batch (cause "missing" if nobody knows), or correct the count.`,
+    what: `all were looked at and ${what}: ${alive - counted} not accounted for`,
+    mend: `Eaten by the others, not found, or miscounted? Say --others cannibalised, not-found or miscounted, and --why. Record the loss of ${alive - counted} in the same batch (cause "missing" if nobody knows), or correct the count.`,
   };
 };
 
@@ -40,8 +40,11 @@ const takesWhatIsAlive: Rule = (room, {entry: {record}}) => {
 const oneAdultOfOneAnimal: Rule = (_, {entry: {record}}) => {
   if (record.record !== 'emergence' || record.animal === undefined || specimenCount(record) === 1)
     return undefined;
-  const what = `${specimenCount(record)} adults of the one animal ${record.animal}`;
-  return {what, mend: 'If they came out of it as their host, record them as "parasitoid".'};
+  const count = specimenCount(record);
+  return {
+    what: `${count} adults of the one animal ${record.animal}, ${count} from one host: parasitoids?`,
+    mend: `If they came out of it as their host, record them as "parasitoid": teneral parasitoid ${record.lot} ${count} --animal ${record.animal} --together.`,
+  };
 };
 
 /** An animal followed by itself ends once. */

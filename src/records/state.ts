@@ -155,6 +155,8 @@ export interface Specimen {
   readonly subimagoSkin?: RecordOf<'imago'>['exuviae'];
   /** Cocoon or remains of its host. */
   readonly remains?: RecordOf<'parasitoid'>['remains'];
+  /** Its own cocoon, or that of its brood. */
+  readonly cocoon?: RecordOf<'parasitoid'>['cocoon'];
   /** It came out of a parasitoid of the host, and of which. */
   readonly hyper?: boolean | undefined;
   readonly outOf?: string | undefined;

@@ -2,11 +2,14 @@
 // against their country.
 import {doubtsAbout} from '../records/doubts.ts';
 import type {Entry} from '../records/entry.ts';
+import {orderOf} from '../records/orders.ts';
 import {Refusal} from '../records/refusal.ts';
 import type {Fault} from '../records/rule.ts';
+import type {Profile} from '../records/schema/index.ts';
 import type {Lot, RoomState} from '../records/state.ts';
 import {hardenHoursOf} from './hints.ts';
 import {checkedProfile} from './profile-check.ts';
+import {profilesOf} from './profiles.ts';
 
 /** Refused for now: whoever has looked again and is sure may say so, and it is written down all the same. */
 export class Doubt extends Refusal {}
@@ -26,7 +29,19 @@ export async function askAboutDoubts(
   const hours = new Map<string, number | undefined>();
   if (open.some(({record}) => record.record === 'preparation'))
     for (const lot of before.lots.values()) hours.set(lot.code, await hardenHoursOf(lot, {state: before}));
-  const doubts = doubtsAbout(before, additions, (lot: Lot) => hours.get(lot.code));
+  const naming = open.some(({record}) => record.record === 'identification');
+  const profiles = naming
+    ? await profilesOf(
+        [...before.lots.values()].flatMap(({candidates}) => candidates.map(({profile}) => profile)),
+        before,
+      )
+    : new Map<string, Profile>();
+  const doubts = doubtsAbout(
+    before,
+    additions,
+    (lot: Lot) => hours.get(lot.code),
+    lot => ordersOf(lot, profiles),
+  );
   for (const [index, entry] of additions.entries()) {
     if (entry.record.sure === true) continue;
     const doubt = doubts.get(entry.id) ?? doubtfulProfile(entry) ?? (await doubtfulPlace(entry));
@@ -39,6 +54,14 @@ export async function askAboutDoubts(
       `${doubt.mend} If it is right all the same, confirm it: --sure, or "sure": true.`,
     );
   }
+}
+
+/** By its candidates; where one of them has no order of its own nobody knows. Without any, by its name. */
+function ordersOf({candidates, taxon}: Lot, profiles: ReadonlyMap<string, Profile>): string[] {
+  const likely = candidates.filter(({weight}) => weight > 0);
+  if (likely.length === 0) return taxon === undefined ? [] : [orderOf(taxon) ?? []].flat();
+  const orders = likely.flatMap(({profile}) => profiles.get(profile)?.classification.order ?? []);
+  return orders.length < likely.length ? [] : [...new Set(orders)];
 }
 
 /** Figures that are unusual, or that the published ones beside them contradict. */

@@ -109,12 +109,12 @@ function things({state, now}: Desk): Told[] {
       ),
     ),
     ...[...specimens.values()].map(
-      ({code, kind, taxon, sex, condition, exuviae, subimagoSkin, remains, lot, sample}) =>
+      ({code, kind, taxon, sex, condition, exuviae, subimagoSkin, remains, cocoon, lot, sample}) =>
         told(
           'specimen',
           code,
           [kind, taxon, sex, condition],
-          [exuviae?.code, subimagoSkin?.code, remains?.code, lot, sample],
+          [exuviae?.code, subimagoSkin?.code, remains?.code, cocoon?.code, lot, sample],
         ),
     ),
     ...[...units.values()].map(history => {

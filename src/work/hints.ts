@@ -37,6 +37,8 @@ async function hintsOf({id, record}: Entry, desk: Desk): Promise<readonly string
       return record.as === 'subimago'
         ? aboutSubimago(id, desk)
         : aboutHardening(desk.state.lots.get(record.lot));
+    case 'parasitoid':
+      return aboutParts(id, desk);
     case 'imago':
       return record.exuviae === undefined
         ? [
@@ -72,6 +74,21 @@ function aboutSubimago(entry: string, {state, civil, now}: Desk): readonly strin
         : []),
       `keep the skin it casts next as ${code}b: teneral imago ${code} --skin ${code}b`,
     ]);
+}
+
+/** The remains of the host and the cocoon belong to what came out, under its number. */
+function aboutParts(entry: string, {state}: Desk): readonly string[] {
+  const first = [...state.specimens.values()].find(specimen => specimen.entry === entry);
+  if (first === undefined) return [];
+  const {code, remains, cocoon} = first;
+  return [
+    ...(remains === undefined
+      ? [`keep the remains of the host as ${code}a: teneral correct ${entry} remains.code=${code}a`]
+      : []),
+    ...(cocoon === undefined && remains?.what !== 'cocoon'
+      ? [`keep a cocoon as ${code}b: teneral correct ${entry} cocoon.code=${code}b`]
+      : []),
+  ];
 }
 
 async function aboutSample(code: string, {state, civil}: Desk): Promise<readonly string[]> {

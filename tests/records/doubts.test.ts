@@ -11,7 +11,13 @@ const HARDEN_HOURS = 12;
 
 function doubtsIn(room: ReturnType<typeof given>, ...written: readonly Written[]): string[] {
   const additions: readonly Entry[] = batch('new', ...written);
-  return [...doubtsAbout(room.state, additions, () => HARDEN_HOURS).values()].map(({what}) => what);
+  const doubts = doubtsAbout(
+    room.state,
+    additions,
+    () => HARDEN_HOURS,
+    () => [],
+  );
+  return [...doubts.values()].map(({what}) => what);
 }
 
 const pupae = () => given(unit(), sample(), lot({pupa: 3, 'larva-5': 9}));

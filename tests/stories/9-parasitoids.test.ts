@@ -12,19 +12,21 @@ describe.each(stories)('$hosts caterpillars followed singly', ({hosts, moths, br
   const room = newRoom();
   const now = '2031-06-20T10:00';
   const of = {lot: 'R31-026', at: '2031-06-19T10:00'};
-  applied(room, now, [
+  const records: object[] = [
     sample('S1', '2031-05-30'),
     {record: 'unit', code: 'C1', type: 'cage', place: 'rack A/1'},
     {
       ...{record: 'lot', code: 'R31-026', sample: 'S1', unit: 'C1', at: '2031-05-31T09:00'},
-      stages: {larva: hosts},
+      ...{stages: {larva: hosts}, taxon: 'Lepidoptera'},
     },
-  ]);
+  ];
+  applied(room, now, records);
 
   it('asks whether many adults out of one animal came out of it as their host', () => {
     const words = refused(room, now, 'emerge', 'R31-026', '--unsexed', String(brood), '--animal', '07');
     expect(words).toContain(`${brood} adults of the one animal 07`);
     expect(words).toContain('"parasitoid"');
+    expect(words).toContain(`${brood} from one host: parasitoids?`);
   });
 
   it('keeps a brood under one host, with what is left of it', () => {
@@ -34,6 +36,31 @@ describe.each(stories)('$hosts caterpillars followed singly', ({hosts, moths, br
     );
     expect(words).toContain(`${brood} parasitoids (Braconidae) out of 1 animal, animal 07`);
     expect(words).toContain('host remains R31-026-07-x');
+  });
+
+  it('offers the remains of the host and the cocoon as parts under the same number', () => {
+    const own = newRoom();
+    applied(own, now, records);
+    const parasitoid = ['parasitoid', 'R31-026', '--taxon', 'Braconidae', '--animal', '11'];
+    const offered = said(own, now, ...parasitoid);
+    expect(offered).toContain('the remains of the host as R31-026-p1a');
+    expect(offered).toContain('a cocoon as R31-026-p1b');
+    said(own, now, 'correct', 'e4', 'remains.code=R31-026-p1a', 'cocoon.code=R31-026-p1b');
+    const kept = said(own, now, 'daybook', 'R31-026');
+    expect(kept).toContain('R31-026-p1a');
+    expect(kept).toContain('R31-026-p1b');
+  });
+
+  it('asks what a fly named in a lot of caterpillars is, and takes it from whoever is sure', () => {
+    const own = newRoom();
+    applied(own, now, records);
+    said(own, now, 'emerge', 'R31-026', '--unsexed', '1', '--animal', '02');
+    const named = ['identify', 'R31-026-1', 'Muscidae'];
+    expect(refused(own, now, ...named)).toContain(
+      'Muscidae (Diptera) differs from the order of lot R31-026 (Lepidoptera): parasitoid, scavenger or mistake?',
+    );
+    said(own, now, 'identify', 'R31-026-1', 'Pieris rapae');
+    said(own, now, ...named, '--sure');
   });
 
   it('makes the balance and both shares of parasitism from hosts, not from wasps', () => {

@@ -18,7 +18,7 @@ export function rearingLines(specimen: Specimen, {lots, samples}: RoomState, civ
     lot === undefined ? '' : cameOut(specimen, civil),
     lot === undefined ? '' : `lot ${lot.code}${animal === undefined ? '' : `, animal ${animal}`}`,
     individuals === 1 ? '' : `${individuals} specimens`,
-    ...[specimen.exuviae, specimen.subimagoSkin, specimen.remains].map(part =>
+    ...[specimen.exuviae, specimen.subimagoSkin, specimen.remains, specimen.cocoon].map(part =>
       part === undefined ? '' : `${partNoun(part)} ${part.code}`,
     ),
   ];

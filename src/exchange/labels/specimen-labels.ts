@@ -45,8 +45,8 @@ function partLines(
 type Part = NonNullable<Specimen['exuviae']>;
 
 /** What is kept with it, each in a vial of its own. */
-function partsOf({exuviae, subimagoSkin, remains}: Specimen): Part[] {
-  return [exuviae ?? remains, subimagoSkin].filter(part => part !== undefined);
+function partsOf({exuviae, subimagoSkin, remains, cocoon}: Specimen): Part[] {
+  return [exuviae ?? remains, subimagoSkin, cocoon].filter(part => part !== undefined);
 }
 
 function isInFluid({preparations}: Specimen): boolean {

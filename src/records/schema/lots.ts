@@ -220,6 +220,8 @@ export const parasitoid = z.strictObject({
   outOf: text.optional(),
   /** The vial with cocoon or remains of the host. */
   remains: keptPart.optional(),
+  /** The vial with their cocoon, where it is kept apart from the remains. */
+  cocoon: keptPart.optional(),
   together,
   codes: z.array(code).optional(),
 });

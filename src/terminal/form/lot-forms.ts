@@ -2,6 +2,7 @@
 import {balanceInWords} from '../../records/balance.ts';
 import {inOrder} from '../../records/stage.ts';
 import {valueAt} from '../../records/state.ts';
+import {accountedFor, WHEREABOUTS} from '../../work/not-accounted.ts';
 import type {View} from '../sheet.ts';
 import {candidates, type Field, type Form, given, number, stages, text, yes} from './field.ts';
 
@@ -49,17 +50,34 @@ export const count: Form = {
       choices: ['', 'yes', 'no'],
       help: 'empty: when the total is right',
     },
+    {
+      name: 'others',
+      label: 'the others',
+      choices: ['', ...WHEREABOUTS],
+      help: 'where all were looked at: what became of those not seen',
+    },
+    {name: 'why', label: 'why', help: 'how that is known'},
     animal,
     when,
   ],
   hints: sum,
-  records: (code, values) => [
-    given({
-      ...about('count', code, values),
-      stages: stages(values.stages),
-      complete: values.complete === 'no' ? false : yes(values.complete),
-    }),
-  ],
+  records: (code, values, view) => {
+    const others = WHEREABOUTS.find(word => word === values.others);
+    const seen = Object.entries(stages(values.stages) ?? {}).flatMap(([stage, counted]) =>
+      typeof counted === 'number' ? [[stage, counted] as const] : [],
+    );
+    if (others !== undefined && seen.length > 0) {
+      const counted = {lot: code, stages: Object.fromEntries(seen), at: text(values.at)};
+      return accountedFor(counted, others, text(values.why), view.facts.desk.state);
+    }
+    return [
+      given({
+        ...about('count', code, values),
+        stages: stages(values.stages),
+        complete: values.complete === 'no' ? false : yes(values.complete),
+      }),
+    ];
+  },
   said: (code, {stages: counted}) => `${code}: ${counted} counted`,
 };
 
@@ -160,12 +178,14 @@ export const parasitoid: Form = {
     {name: 'hyper', label: 'hyper', choices: ['', 'yes'], help: 'they came out of parasitoids of the hosts'},
     {name: 'outOf', label: 'out of', help: 'the primary parasitoid, by name or code'},
     {name: 'remains', label: 'remains', help: 'code of the vial with the remains of the host'},
+    {name: 'cocoon', label: 'cocoon', help: 'code of the vial with their cocoon'},
     animal,
     when,
   ],
   hints: (code, view) => [...sum(code, view), 'keep the remains of the host and its cocoon with them'],
   records: (code, values) => {
     const remains = text(values.remains);
+    const cocoon = text(values.cocoon);
     return [
       given({
         ...about('parasitoid', code, values),
@@ -178,6 +198,7 @@ export const parasitoid: Form = {
         hyper: yes(values.hyper),
         outOf: text(values.outOf),
         remains: remains === undefined ? undefined : {code: remains, what: 'host-remains'},
+        cocoon: cocoon === undefined ? undefined : {code: cocoon, what: 'cocoon'},
       }),
     ];
   },

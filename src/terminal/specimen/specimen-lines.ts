@@ -47,9 +47,9 @@ function fact(name: string, value: string | undefined): Line[] {
     : [[piece(` ${name.padEnd(14)} `, 'expected'), piece(value)]];
 }
 
-function kept({exuviae, subimagoSkin, remains}: Specimen): string {
+function kept({exuviae, subimagoSkin, remains, cocoon}: Specimen): string {
   const sure = ['', 'of the same animal', 'of the same container and day', 'of the same lot', 'assumed'];
-  return [exuviae, subimagoSkin, remains]
+  return [exuviae, subimagoSkin, remains, cocoon]
     .flatMap(part => (part === undefined ? [] : [part]))
     .map(part => `${partWords(part)}${part.association === undefined ? '' : ` (${sure[part.association]})`}`)
     .join(', ');

@@ -1,6 +1,6 @@
 // How it is said that the day is too short for its care.
 import type {Below} from '../care/shortage.ts';
-import {instantWords} from '../exchange/time-words.ts';
+import {whenWords} from '../care/when-words.ts';
 import type {Desk} from './desk.ts';
 import type {Today} from './today.ts';
 
@@ -13,7 +13,7 @@ export function shortageWords({shortages, tasks}: Today, desk: Desk): string[] {
   ]);
 }
 
-/** "safe until tomorrow 09:00", "past its limit already". */
+/** "safe until Sat 21:00", "past its limit already". */
 export function leftWords({safeUntil}: Below, {civil, now}: Desk): string {
-  return safeUntil === null ? 'past its limit already' : `safe until ${instantWords(safeUntil, civil, now)}`;
+  return safeUntil === null ? 'past its limit already' : `safe until ${whenWords(safeUntil, now, civil)}`;
 }

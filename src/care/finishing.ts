@@ -43,6 +43,11 @@ function finishJob(rule: Rule, lot: Lot, unit: Job['unit'], ledger: Ledger, cloc
     lots: [lot],
     deeds: done,
     lastDone: (limit: Instant) => done.findLast(({at, skipped}) => skipped === undefined && at <= limit)?.at,
-    windowAfter: last => (last === undefined ? windowOf(rule, emptied, lot.code, clock) : null),
+    windowAfter(last) {
+      if (last !== undefined) return null;
+      const window = windowOf(rule, emptied, lot.code, clock);
+      // Nothing has to be waited for: it stands on the list as soon as it may be done.
+      return {...window, target: window.earliest};
+    },
   };
 }

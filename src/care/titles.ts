@@ -22,12 +22,20 @@ export function titleOf({rule: {task}, lot}: Job): string {
     case 'move-pupae':
       return `move ${animalsOf(lot, stage => stage === 'pupa' || stage === 'prepupa') || 'the pupae'}`;
     case 'label':
-      return `label ${lot.specimens.length} ${lot.specimens.length === 1 ? 'specimen' : 'specimens'}`;
+      return `label ${specimensOf(lot)}`;
     case 'close':
       return `close lot ${lot.code}`;
     default:
       return plain;
   }
+}
+
+/** "27 adults and 1 other specimen": each adult has a code, the others are parasitoids and vouchers. */
+function specimensOf({specimens, tally: {emerged}}: Lot): string {
+  const others = specimens.length - emerged;
+  const many = (count: number, one: string) => `${count} ${count === 1 ? one : `${one}s`}`;
+  if (emerged === 0) return many(others, 'specimen');
+  return listed([many(emerged, 'adult'), ...(others > 0 ? [many(others, 'other specimen')] : [])]);
 }
 
 const plainTitles: Readonly<Record<string, string>> = {

@@ -1,12 +1,17 @@
 // What a person should know right after something was written down: cautions, what is offered, what follows.
 
+import {unitOf} from '../care/occupancy.ts';
+import {restOf} from '../care/rest.ts';
+import {feeders, isLiving} from '../care/stages.ts';
+import {clockOf} from '../care/window.ts';
 import {instantWords} from '../exchange/time-words.ts';
 import {heaviestFirst} from '../records/candidates.ts';
 import {type Entry, MS_PER_DAY} from '../records/entry.ts';
 import {unitTypeFor} from '../records/housing.ts';
 import {cautionsOf, methods} from '../records/methods.ts';
+import {total} from '../records/stage.ts';
 import {waitedHours, waitedWords} from '../records/standing.ts';
-import {type Lot, valueAt} from '../records/state.ts';
+import {type Lot, openLots, valueAt} from '../records/state.ts';
 import {choicesFor, cluesOf} from './choice.ts';
 import type {Desk} from './desk.ts';
 import {saidOfExtremes} from './extremes.ts';
@@ -33,6 +38,8 @@ async function hintsOf({id, record}: Entry, desk: Desk): Promise<readonly string
     }
     case 'move':
       return aboutRoom(desk.state.lots.get(record.lot), record.unit, desk);
+    case 'count':
+      return aboutEaters(desk.state.lots.get(record.lot), desk);
     case 'emergence':
       return record.as === 'subimago'
         ? aboutSubimago(id, desk)
@@ -61,6 +68,33 @@ async function hintsOf({id, record}: Entry, desk: Desk): Promise<readonly string
     const hours = lot && (await hardenHoursOf(lot, desk));
     return hours === undefined ? [] : [`let them harden ${hours} h before they are collected`];
   }
+}
+
+/** How much food is still wanted where some have stopped eating; where all have, until when they are left alone. */
+async function aboutEaters(lot: Lot | undefined, desk: Desk): Promise<readonly string[]> {
+  const prepupae = lot?.alive.prepupa ?? 0;
+  if (lot === undefined || lot.closed !== undefined || prepupae === 0) return [];
+  const {state, civil, now} = desk;
+  const [eating, all] = [feeders(lot), total(lot.alive)];
+  if (eating > 0)
+    return [`${eating} of ${all} still eat: feed ${Math.round((100 * eating) / all)} % of the ration`];
+  const unit = unitOf(lot, state);
+  const together = openLots(state).filter(each => isLiving(each) && unitOf(each, state)?.code === unit?.code);
+  const until =
+    unit &&
+    restOf(
+      unit,
+      together,
+      clockOf(civil, () => null),
+    );
+  if (unit === undefined || until === undefined || until <= now) return [];
+  const {allTasks} = await import('./today.ts');
+  const move = (await allTasks(desk)).find(({task, lot: of}) => task === 'move-pupae' && of === lot.code);
+  const then =
+    move === undefined ? '' : `; ${move.title} ${instantWords(move.planned ?? move.target, civil, now)}`;
+  return [
+    `nobody in ${unit.code} eats: no food, and leave it alone until ${instantWords(until, civil, now)}${then}`,
+  ];
 }
 
 /** What a subimago needs, until when somebody looks again, and how both skins stay with it. */

@@ -2,6 +2,8 @@
 // alone for three days, and pupae moved after four, is common practice, no source.
 import {describe, expect, it} from 'vitest';
 import {care, lot, openTask, roundAt, sample, tasksAt, unit, wall} from '../care/care-of.ts';
+import {newRoom} from '../commands/program.ts';
+import {applied, sample as fieldSample, said} from './story-room.ts';
 
 const hours = ['09:00-17:00'];
 const began = [
@@ -66,7 +68,9 @@ describe('a lot whose larvae turn into prepupae', () => {
 describe('a counted lot in which nobody is alive any more', () => {
   it('asks for nothing but to be finished: labels, waste, a clean unit, a closed lot', () => {
     expect(kinds(emptied, '2031-07-02T10:00')).toEqual(['clean-out', 'close', 'freeze-waste', 'label']);
-    expect(openTask(tasksAt(emptied, '2031-07-02T10:00'), 'label')!.title).toBe('label 28 specimens');
+    expect(openTask(tasksAt(emptied, '2031-07-02T10:00'), 'label')!.title).toBe(
+      'label 27 adults and 1 other specimen',
+    );
   });
 
   it('asks for each of these once', () => {
@@ -98,5 +102,92 @@ describe('a box of wood without an adult for 90 days', () => {
   it('keeps its tasks: hidden animals are never taken for gone', () => {
     const tasks = tasksAt([sample, unit('E1', 'emergence-box'), wood], '2031-06-20T09:00');
     expect(tasks.map(({task}) => task).sort()).toEqual(['clean', 'look', 'moisten']);
+  });
+});
+
+interface Story {
+  readonly larvae: number;
+  readonly open: string;
+  readonly some: {readonly at: string; readonly prepupae: number};
+  /** All are prepupae; three days of rest and four until they are moved are counted by hand from here. */
+  readonly all: string;
+  readonly rest: string;
+  readonly move: string;
+  readonly ended: {
+    readonly at: string;
+    readonly adults: number;
+    readonly dead: number;
+    readonly killed: number;
+  };
+}
+
+const told: Story[] = [
+  {
+    ...{larvae: 30, open: '09:00-17:00', some: {at: '2031-06-09T09:30', prepupae: 18}},
+    ...{all: '2031-06-11T09:30', rest: 'Sat 14 June 09:30', move: 'Mon 16 June 09:00'},
+    ended: {at: '2031-07-02T09:00', adults: 27, dead: 2, killed: 1},
+  },
+  {
+    ...{larvae: 44, open: '08:00-16:00', some: {at: '2031-09-07T14:00', prepupae: 11}},
+    ...{all: '2031-09-09T14:00', rest: 'Fri 12 September 14:00', move: 'Mon 15 September 08:00'},
+    ended: {at: '2031-10-01T11:00', adults: 38, dead: 1, killed: 5},
+  },
+];
+
+interface Listed {
+  readonly task: string;
+  readonly title: string;
+  readonly why: string;
+}
+
+describe.each(told)('$larvae larvae, told through the program', story => {
+  const {larvae, open, some: first, all: rested, rest, move, ended} = story;
+  const room = newRoom();
+  const eating = larvae - first.prepupae;
+  const began = `${rested.slice(0, 8)}01T09:00`;
+  const days = Object.fromEntries(['mon', 'tue', 'wed', 'thu', 'fri'].map(day => [day, [open]]));
+  applied(room, began, [
+    {record: 'calendar', at: began, open: days},
+    {record: 'rule', code: 'own', task: 'feed', for: {lot: 'R31-033'}, every: {days: 1}, latestDays: 2},
+    fieldSample('S31-0061', began.slice(0, 10)),
+    {record: 'unit', code: 'A6', type: 'cage', place: 'rack A/6'},
+    {
+      ...{record: 'lot', code: 'R31-033', sample: 'S31-0061', unit: 'A6', at: began},
+      stages: {'larva-6': larvae},
+    },
+  ]);
+  const minutesLater = (at: string) => `${at.slice(0, 14)}45`;
+  const tasks = (now: string) =>
+    room.ask<{tasks: Listed[]}>(now, 'today').tasks.filter(task => !('done' in task && task.done !== null));
+
+  it('goes on feeding those that still eat, with the ration in proportion', () => {
+    const ration = `${eating} of ${larvae} still eat`;
+    const share = `${Math.round((100 * eating) / larvae)} % of the ration`;
+    const counts = [`larva-6=${eating}`, `prepupa=${first.prepupae}`];
+    expect(said(room, first.at, 'count', 'R31-033', ...counts)).toContain(`${ration}: feed ${share}`);
+    const feed = tasks(minutesLater(first.at)).find(({task}) => task === 'feed');
+    expect(feed?.why).toContain(`${ration}: ${share}`);
+  });
+
+  it('says until when prepupae are left alone, and when their pupae are moved: not on a closed day', () => {
+    const words = said(room, rested, 'count', 'R31-033', `prepupa=${larvae}`);
+    expect(words).toContain(`no food, and leave it alone until ${rest}`);
+    expect(words).toContain(`move ${larvae} prepupae ${move}`);
+    expect(tasks(minutesLater(rested))).toEqual([]);
+  });
+
+  it('asks at once, when nobody is alive any more, for labels, waste, a clean unit and a closed lot', () => {
+    const {at, adults, dead, killed} = ended;
+    said(room, at, 'emerge', 'R31-033', '--unsexed', String(adults));
+    said(room, at, 'loss', 'R31-033', String(dead), '--stage', 'pupa', '--cause', 'dead');
+    const wasps = ['--taxon', 'Ichneumonidae', '--hosts', String(killed)];
+    said(room, at, 'parasitoid', 'R31-033', String(killed), ...wasps, '--sure');
+    expect(said(room, at, 'balance', 'R31-033')).toContain(
+      `${larvae} started = 0 alive + ${adults} emerged + ${killed} parasitised + ${dead} lost`,
+    );
+    const left = tasks(minutesLater(at));
+    expect(left.map(({task}) => task).sort()).toEqual(['clean-out', 'close', 'freeze-waste', 'label']);
+    const others = `${killed} other ${killed === 1 ? 'specimen' : 'specimens'}`;
+    expect(left.find(({task}) => task === 'label')?.title).toBe(`label ${adults} adults and ${others}`);
   });
 });

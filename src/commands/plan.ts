@@ -20,13 +20,14 @@ export const command: Command = {
       .option('--profile <code>', 'of a lot to be opened: what it is')
       .option('--animals <n>', 'how many are to be housed (default: all alive)', numberWord)
       .option('--warmest <C>', 'house them no warmer than this', numberWord)
+      .option('--litres-each <n>', 'house them with so much room for each', numberWord)
       .option('--share <share>', 'how many of those alive are to be out by then', numberWord, 0.5);
     examples(
       command,
       'plan 26-031-A --adults-by 2026-07-04',
       'plan 26-031-A --adults-by 2026-07-04T10:00 --share 0.95',
       'plan 26-040-A',
-      'plan 26-041-A --profile plecoptera --animals 20 --warmest 12',
+      'plan 26-041-A --profile plecoptera --animals 20 --warmest 12 --litres-each 0.5',
     );
   },
   async run(invocation, [lot = ''], options) {
@@ -36,11 +37,15 @@ export const command: Command = {
       const animals = numberOption(options, 'animals');
       if (animals !== undefined && !(Number.isInteger(animals) && animals > 0))
         throw new Refusal(`${animals} is no number of animals`, '--animals', 'Write a whole number: 20.');
+      const litresEach = numberOption(options, 'litresEach');
+      if (litresEach !== undefined && !(litresEach > 0))
+        throw new Refusal(`${litresEach} L is no room`, '--litres-each', 'Write litres above 0: 0.5.');
       const answer = await lodgings(desk, {
         lot,
         profile: textOption(options, 'profile'),
         animals,
         warmestC: numberOption(options, 'warmest'),
+        litresEach,
       });
       return invocation.answer(lodgingAnswer(answer, desk), () =>
         saidText(lodgingWords(answer, desk), invocation.columns),

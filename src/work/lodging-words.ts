@@ -21,15 +21,26 @@ function needsLines({needs, limits}: LodgingAnswer): SaidLine[] {
   return [['they need', asks.join('; ')]];
 }
 
-/** The best, the way to do it today, and every unit with what speaks for or against it. */
-function placesLines({lot, animals, whole, some, unfit, parts}: LodgingAnswer, desk: Desk): SaidLine[] {
+/** The soonest that holds them all; where they can be parted today, only one that is free by tomorrow: a cold box is for a night. */
+function bestOf({whole, parts}: LodgingAnswer, {civil, now}: Desk): Lodging | undefined {
   const [best] = whole;
+  if (best === undefined || parts.length === 0) return best;
+  return civil.dayOf(best.from) <= civil.addDays(civil.dayOf(now), 1) ? best : undefined;
+}
+
+/** The best, the way to do it today, and every unit with what speaks for or against it. */
+function placesLines(answer: LodgingAnswer, desk: Desk): SaidLine[] {
+  const {lot, animals, whole, some, unfit, parts} = answer;
+  const best = bestOf(answer, desk);
   const isNow = ({from}: Lodging) => from <= desk.now;
   const lines: SaidLine[] = [];
   if (best !== undefined) lines.push(['best', bestWords(best, desk)]);
   if (parts.length > 0) {
     const shares = parts.map(part => `${part.animals} in ${part.unit} as ${part.lot}`);
-    lines.push(['today', `parted: ${shares.join(', ')}`]);
+    lines.push([
+      best === undefined ? 'best' : 'today',
+      `parted${best === undefined ? ' today' : ''}: ${shares.join(', ')}`,
+    ]);
   } else if (whole.length + some.length > 0 && (best === undefined || !isNow(best)))
     lines.push(['today', `no unit holds ${animals}, and all together hold too few`]);
   for (const one of [...whole, ...some]) lines.push([one.unit, roomWords(one, animals, desk)]);
@@ -63,7 +74,8 @@ function animalsWords(animals: number): string {
   return animals === 1 ? '1 animal' : `${animals} animals`;
 }
 
-export function lodgingAnswer(answer: LodgingAnswer, {civil}: Desk) {
+export function lodgingAnswer(answer: LodgingAnswer, desk: Desk) {
+  const {civil} = desk;
   const told = ({unit, place, holds, from, beside, expectedC}: Lodging) => ({
     unit,
     place,
@@ -73,12 +85,13 @@ export function lodgingAnswer(answer: LodgingAnswer, {civil}: Desk) {
     expectedC,
   });
   const {lot, animals, needs, limits, whole, some, unfit, parts} = answer;
+  const best = bestOf(answer, desk);
   return {
     lot,
     animals,
     needs: {litresEach: needs.litresEach ?? null, aerated: needs.aerated, predatory: needs.predatory},
     limits: {lowC: limits.low, highC: limits.high, from: limits.from},
-    best: whole[0] === undefined ? null : told(whole[0]),
+    best: best === undefined ? null : told(best),
     holdAll: whole.map(told),
     holdSome: some.map(told),
     unfit,

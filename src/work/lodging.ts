@@ -8,6 +8,7 @@ import {
   unitsNow,
   type Verdict,
 } from '../care/lodging.ts';
+import {sharedOut} from '../care/shared-out.ts';
 import {temperatureItself} from '../climate/mean-day.ts';
 import {MS_PER_DAY} from '../records/entry.ts';
 import {Refusal} from '../records/refusal.ts';
@@ -28,6 +29,8 @@ export interface LodgingQuestion {
   readonly animals?: number | undefined;
   /** No warmer than this, °C, in place of what the profile bears. */
   readonly warmestC?: number | undefined;
+  /** So much room for one of them, litres, in place of what the profile says. */
+  readonly litresEach?: number | undefined;
 }
 
 export interface Lodging extends Room {
@@ -57,7 +60,7 @@ const WEEK_DAYS = 7;
 export async function lodgings(desk: Desk, question: LodgingQuestion): Promise<LodgingAnswer> {
   const {state} = desk;
   const subject = subjectOf(desk, question);
-  const judged = await judge(desk, subject);
+  const judged = await judge(desk, subject, question.litresEach);
   const own = await profilesOf(
     subject.candidates.map(({profile}) => profile),
     state,
@@ -131,11 +134,15 @@ export interface Judge {
   verdict(unit: Unit, limits: Limits): Promise<Lodging | {readonly why: string}>;
 }
 
-/** What units are judged by for some animals; the profiles of those that live in the room are read once. */
-export async function judge(desk: Desk, subject: Subject): Promise<Judge> {
+/**
+ * What units are judged by for some animals; the profiles of those that live in the room are read once.
+ * @param litresEach the room that one of them asks for, where it is not as the profile says
+ */
+export async function judge(desk: Desk, subject: Subject, litresEach?: number): Promise<Judge> {
   const {state, now} = desk;
   const profiles = await housingProfiles([subject, ...openLots(state)], desk);
-  const needs = needsOf(subject, profiles);
+  const known = needsOf(subject, profiles);
+  const needs = litresEach === undefined ? known : {...known, litresEach};
   const kinds = subject.candidates.flatMap(({profile}) => profiles.get(profile)?.rearing ?? []);
   const courseOf = coursesOf(desk, now / MS_PER_DAY - WEEK_DAYS);
   const roomOnly = (unit: Unit): Verdict =>
@@ -192,26 +199,25 @@ async function housingProfiles(
   return new Map([...nearer, ...wider]);
 }
 
-/** Into as few units as it takes, those where nobody lives first; empty where they do not hold all. */
+/** Into as few units as it takes, those where nobody lives first; empty where they do not hold all. What stays at home keeps its code. */
 function parted(
   code: string,
   animals: number,
   some: readonly Lodging[],
   {state, now}: Desk,
 ): LodgingAnswer['parts'] {
-  const parts: {lot: string; unit: string; animals: number}[] = [];
-  let left = animals;
+  const spaces = some.flatMap(({unit, holds, from, beside}) =>
+    from > now || holds === null ? [] : [{unit, holds, empty: beside.length === 0}],
+  );
+  const home = state.lots.get(code)?.stays.at(-1)?.unit;
   let number = 0;
-  for (const {unit, holds, from} of some) {
-    if (left === 0) break;
-    if (from > now || holds === null) continue;
+  const nextCode = (): string => {
     do number++;
     while (state.lots.has(`${code}.${number}`));
-    const taken = Math.min(left, holds);
-    parts.push({lot: `${code}.${number}`, unit, animals: taken});
-    left -= taken;
-  }
-  return left === 0 ? parts : [];
+    return `${code}.${number}`;
+  };
+  const shares = sharedOut(animals, spaces) ?? [];
+  return shares.map(share => ({lot: share.unit === home ? code : nextCode(), ...share}));
 }
 
 /** Of a type of unit, with its article. */

@@ -103,6 +103,23 @@ describe.each(stories)('$animals stonefly nymphs', ({animals, warmest, litres, c
     expect(room.ask<Answer>(NOW, ...question).best).toBeNull();
   });
 
+  it('does not leave them in a cold box for days where they can be parted', () => {
+    const room = roomOf({cleaned: true});
+    applied(room, NOW, [{record: 'unit', code: 'B5', freeFrom: '2031-03-24T09:00'}]);
+    const words = said(room, NOW, ...question);
+    expect(words).toContain(`best parted today: ${inB2} in B2 as R31-040.1`);
+    expect(words).toContain('from Mon 24 March 09:00');
+    expect(room.ask<Answer>(NOW, ...question).best).toBeNull();
+  });
+
+  it('gives each as much room as is asked for', () => {
+    const answer = roomOf({cleaned: true}).ask<Answer>(NOW, ...question, '--litres-each', '0.8');
+    // Those that live in B4 keep their half litre each.
+    const left = Math.floor((litres.B4 - caddis * EACH_LITRES) / 0.8);
+    expect(answer.holdSome.find(({unit}) => unit === 'B2')?.holds).toBe(Math.floor(litres.B2 / 0.8));
+    expect(answer.holdSome.find(({unit}) => unit === 'B4')?.holds).toBe(left);
+  });
+
   it('asks what a lot that is not there is to be', () => {
     expect(refused(roomOf({cleaned: true}), NOW, 'plan', 'R31-040')).toContain(
       '--profile plecoptera --animals 20',

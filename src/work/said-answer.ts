@@ -41,9 +41,12 @@ export async function saidAnswer(desk: Desk, question: Question): Promise<SaidLi
 
 /** The plan for the day and where the lot can live; the latter alone where there is no forecast to plan by. */
 async function planSaid(desk: Desk, question: Extract<Question, {ask: 'plan'}>): Promise<SaidLines> {
-  const where = lodgingWords(await lodgings(desk, question), desk);
+  const lodging = await lodgings(desk, question);
+  const where = lodgingWords(lodging, desk);
   try {
     const plan = holdingPlanWords(await holdingPlan(desk, question), desk);
+    // The plan has judged every unit, by food too; where to live is only open where none takes the lot today.
+    if (lodging.whole.some(({from}) => from <= desk.now)) return plan;
     return {...plan, lines: [...plan.lines, ['', ''], ['where', 'it can live:'], ...where.lines]};
   } catch (error) {
     if (!(error instanceof NoForecast)) throw error;

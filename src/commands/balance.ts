@@ -1,4 +1,4 @@
-import {balanceInWords, balanceOf, exactness} from '../records/balance.ts';
+import {balanceInWords, balanceOf, exactness, lostInWords} from '../records/balance.ts';
 import {Refusal} from '../records/refusal.ts';
 import {openDesk} from '../work/desk.ts';
 import {type Command, examples} from './command.ts';
@@ -20,7 +20,7 @@ export const command: Command = {
         'teneral list lots shows the lots there are.',
       );
     invocation.answer(lots.map(balanceOf), () =>
-      lots.map(lot => `${lot.code}  ${balanceInWords(lot)}${exactness(lot)}`).join('\n'),
+      lots.map(lot => `${lot.code}  ${balanceInWords(lot)}${lostInWords(lot)}${exactness(lot)}`).join('\n'),
     );
   },
 };

@@ -57,6 +57,18 @@ export function exactness({exact, counted}: Pick<Lot, 'exact' | 'counted'>): str
     : '  (a lower bound: not all were counted)';
 }
 
+const CAUSES: Readonly<Record<string, string>> = {given: 'given away', other: 'for other reasons'};
+
+/** "; lost: 6 dead, 1 escaped"; nothing where none is. */
+export function lostInWords({code, entries}: Lot): string {
+  const lost = new Map<string, number>();
+  for (const {record} of entries)
+    if (record.record === 'loss' && record.lot === code)
+      lost.set(record.cause, (lost.get(record.cause) ?? 0) + record.count);
+  const words = [...lost].map(([cause, count]) => `${count} ${CAUSES[cause] ?? cause}`);
+  return words.length === 0 ? '' : `; lost: ${words.join(', ')}`;
+}
+
 function others(accounts: readonly (readonly [number, string])[]): string[] {
   return accounts.filter(([count]) => count > 0).map(([count, name]) => `${count} ${name}`);
 }

@@ -9,6 +9,7 @@ import {heaviestFirst} from '../records/candidates.ts';
 import {type Entry, MS_PER_DAY} from '../records/entry.ts';
 import {unitTypeFor} from '../records/housing.ts';
 import {cautionsOf, methods} from '../records/methods.ts';
+import type {RecordOf} from '../records/schema/index.ts';
 import {total} from '../records/stage.ts';
 import {waitedHours, waitedWords} from '../records/standing.ts';
 import {type Lot, openLots, valueAt} from '../records/state.ts';
@@ -16,6 +17,7 @@ import {choicesFor, cluesOf} from './choice.ts';
 import type {Desk} from './desk.ts';
 import {saidOfExtremes} from './extremes.ts';
 import {lodgingFault} from './lodging.ts';
+import {leftOpen, WHEREABOUTS} from './not-accounted.ts';
 import {profileOf} from './profiles.ts';
 
 /** Sentences without their stop, each once, in the order of what was written. */
@@ -39,7 +41,10 @@ async function hintsOf({id, record}: Entry, desk: Desk): Promise<readonly string
     case 'move':
       return aboutRoom(desk.state.lots.get(record.lot), record.unit, desk);
     case 'count':
-      return aboutEaters(desk.state.lots.get(record.lot), desk);
+      return [
+        ...aboutThoseNotSeen(record, desk),
+        ...(await aboutEaters(desk.state.lots.get(record.lot), desk)),
+      ];
     case 'emergence':
       return record.as === 'subimago'
         ? aboutSubimago(id, desk)
@@ -124,6 +129,17 @@ function aboutParts(entry: string, {state}: Desk): readonly string[] {
       : []),
   ];
 }
+
+/** Fewer than are alive, and nobody said whether all were looked at. */
+function aboutThoseNotSeen({lot, stages, complete}: RecordOf<'count'>, {state}: Desk): readonly string[] {
+  const open = leftOpen(state.lots.get(lot), stages);
+  if (open === 0 || complete !== undefined) return [];
+  return [
+    `taken as a count of a part; if all were looked at, ${open} are not accounted for: count again with --others ${listed(WHEREABOUTS)}`,
+  ];
+}
+
+const listed = (words: readonly string[]): string => `${words.slice(0, -1).join(', ')} or ${words.at(-1)}`;
 
 async function aboutSample(code: string, {state, civil}: Desk): Promise<readonly string[]> {
   const sample = state.samples.get(code);

@@ -1,6 +1,7 @@
 // A count of all that found fewer than are alive: what became of the others, as the one who counted says.
+import {isHidden} from '../records/fold-lots.ts';
 import {type Stage, total} from '../records/stage.ts';
-import type {RoomState} from '../records/state.ts';
+import type {Lot, RoomState} from '../records/state.ts';
 
 export const WHEREABOUTS = ['cannibalised', 'not-found', 'miscounted'] as const;
 export type Whereabouts = (typeof WHEREABOUTS)[number];
@@ -9,6 +10,11 @@ export interface Counted {
   readonly lot: string;
   readonly stages: Readonly<Record<Stage, number>>;
   readonly at?: string | undefined;
+}
+
+/** How many of those alive a count leaves open; 0 where animals are hidden, and nobody knows. */
+export function leftOpen(lot: Lot | undefined, counted: Counted['stages']): number {
+  return lot === undefined || isHidden(lot) ? 0 : Math.max(0, total(lot.alive) - total(counted));
 }
 
 /**

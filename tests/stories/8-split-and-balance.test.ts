@@ -53,6 +53,17 @@ describe.each(stories)('a lot of $started larvae', story => {
     expect(said(room, now, 'balance', 'R31-021')).toContain(sum);
   });
 
+  it('names each loss by its cause', () => {
+    expect(said(room, now, 'balance', 'R31-021')).toContain(`lost: ${dead} dead, ${escaped} escaped`);
+  });
+
+  it('takes a count of which nobody said that it was whole as one of a part, and says what that leaves open', () => {
+    const words = said(room, now, 'count', 'R31-021', `larva=${counted}`);
+    expect(words).toContain(`if all were looked at, ${alive - counted} are not accounted for`);
+    expect(said(room, now, 'balance', 'R31-021')).toContain(sum);
+    said(room, now, 'undo');
+  });
+
   it.each([
     ['cannibalised', alive - counted, 'eaten'],
     ['not-found', alive - counted, 'missing'],

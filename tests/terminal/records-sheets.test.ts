@@ -57,6 +57,25 @@ describe('what happens to a lot', () => {
     expect(app().sheets.at(-1)).toMatchObject({kind: 'form', form: 'split', cursor: 0});
   });
 
+  it('asks what became of those that a count does not account for, and writes the answer down with it', async () => {
+    const {press, shown} = await lotSheet({columns: 100, rows: 30});
+    press(`dc${'<delete>'.repeat(20)}larva=15<enter>`);
+    expect(shown()).toContain('all of them is still to be given.');
+    expect(shown()).toContain('2 fewer than are alive: were all looked at?');
+    press('y<enter>');
+    expect(shown()).toContain('the other 2 is still to be given.');
+    expect(shown()).toContain('2 not accounted for: eaten by the others, not found, or miscounted?');
+    expect(press('n<enter>')).toMatchObject([
+      {
+        do: 'record',
+        records: [
+          {record: 'loss', lot: '26-031-A', count: 2, cause: 'missing', note: 'not found'},
+          {record: 'count', lot: '26-031-A', stages: {larva: 15}, complete: true},
+        ],
+      },
+    ]);
+  });
+
   it('can be corrected, with its reason', async () => {
     const {press} = await lotSheet();
     expect(press('dye9<down>adults.0.sex=male; condition=wings wet<down>looked again<enter>')).toEqual([

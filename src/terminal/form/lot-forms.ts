@@ -2,9 +2,9 @@
 import {balanceInWords} from '../../records/balance.ts';
 import {inOrder} from '../../records/stage.ts';
 import {valueAt} from '../../records/state.ts';
-import {accountedFor, WHEREABOUTS} from '../../work/not-accounted.ts';
+import {accountedFor, leftOpen, WHEREABOUTS} from '../../work/not-accounted.ts';
 import type {View} from '../sheet.ts';
-import {candidates, type Field, type Form, given, number, stages, text, yes} from './field.ts';
+import {candidates, type Field, type Form, given, number, stages, text, type Values, yes} from './field.ts';
 
 const animal: Field = {name: 'animal', label: 'animal', help: 'its number, where one is followed by itself'};
 const when: Field = {
@@ -40,34 +40,58 @@ const about = (record: string, lot: string, {animal, at}: Readonly<Record<string
   at: text(at),
 });
 
-export const count: Form = {
-  title: code => `animals of ${code} by stage`,
-  fields: (code, view) => [
-    {name: 'stages', label: 'stages', help: 'larva-5=15 pupa=8', required: true, preset: alive(code, view)},
-    {
-      name: 'complete',
-      label: 'all of them',
-      choices: ['', 'yes', 'no'],
-      help: 'empty: when the total is right',
-    },
+/** Numbers by stage as far as they are typed. */
+function seenIn(typed: string | undefined): Record<string, number> {
+  return Object.fromEntries(
+    Object.entries(stages(typed) ?? {}).flatMap(([stage, counted]) =>
+      typeof counted === 'number' ? [[stage, counted] as const] : [],
+    ),
+  );
+}
+
+/** How many of those alive the count leaves open; none while nothing is typed. */
+function openIn(code: string, {facts}: View, {stages: typed}: Values): number {
+  if (text(typed) === undefined) return 0;
+  return leftOpen(facts.desk.state.lots.get(code), seenIn(typed));
+}
+
+function othersFields(open: number): Field[] {
+  return [
     {
       name: 'others',
-      label: 'the others',
+      label: `the other ${open}`,
       choices: ['', ...WHEREABOUTS],
-      help: 'where all were looked at: what became of those not seen',
+      help: `${open} not accounted for: eaten by the others, not found, or miscounted?`,
+      required: true,
     },
     {name: 'why', label: 'why', help: 'how that is known'},
-    animal,
-    when,
-  ],
+  ];
+}
+
+export const count: Form = {
+  title: code => `animals of ${code} by stage`,
+  fields: (code, view, values) => {
+    const open = openIn(code, view, values);
+    return [
+      {name: 'stages', label: 'stages', help: 'larva-5=15 pupa=8', required: true, preset: alive(code, view)},
+      {
+        name: 'complete',
+        label: 'all of them',
+        choices: ['', 'yes', 'no'],
+        ...(open === 0
+          ? {help: 'empty: when the total is right'}
+          : {help: `${open} fewer than are alive: were all looked at?`, required: true}),
+      },
+      ...(open === 0 || values.complete !== 'yes' ? [] : othersFields(open)),
+      animal,
+      when,
+    ];
+  },
   hints: sum,
   records: (code, values, view) => {
     const others = WHEREABOUTS.find(word => word === values.others);
-    const seen = Object.entries(stages(values.stages) ?? {}).flatMap(([stage, counted]) =>
-      typeof counted === 'number' ? [[stage, counted] as const] : [],
-    );
-    if (others !== undefined && seen.length > 0) {
-      const counted = {lot: code, stages: Object.fromEntries(seen), at: text(values.at)};
+    if (others !== undefined && values.complete === 'yes' && openIn(code, view, values) > 0) {
+      const counted = {lot: code, stages: seenIn(values.stages), at: text(values.at)};
       return accountedFor(counted, others, text(values.why), view.facts.desk.state);
     }
     return [

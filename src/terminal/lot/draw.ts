@@ -6,7 +6,7 @@ import {stageBar} from '../../exchange/pictures/stage-bar.ts';
 import {thread} from '../../exchange/pictures/thread.ts';
 import {threadAxis} from '../../exchange/pictures/thread-axis.ts';
 import {tree} from '../../exchange/pictures/tree.ts';
-import {balanceInWords, exactness} from '../../records/balance.ts';
+import {balanceInWords, exactness, lostInWords} from '../../records/balance.ts';
 import {MS_PER_DAY} from '../../records/entry.ts';
 import {outcomeOf} from '../../records/outcome.ts';
 import type {Lot} from '../../records/state.ts';
@@ -43,7 +43,12 @@ export function drawLot(sheet: SheetOf<'lot'>, view: View, room: Room): Page {
       : forecastLines(known, view, room)),
     ...notOutSection(outlook, view, room),
     ...courseSection(lot, view, room),
-    ...section('balance', [line(` ${balanceInWords(lot)}${exactness(lot)}`)]),
+    ...section(
+      'balance',
+      wrap(`${balanceInWords(lot)}${lostInWords(lot)}${exactness(lot)}`, room.columns - 2).map(words =>
+        line(` ${words}`),
+      ),
+    ),
     ...outcomeSections(lot, outcomeOf(lot, desk.state, desk.civil), desk).flatMap(({title, lines}) =>
       section(
         title,

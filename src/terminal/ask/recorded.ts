@@ -75,21 +75,43 @@ function effect(record: Readonly<Record<string, unknown>>, said: string, about: 
   return {effects: [{do: 'record', records: [record], said, about: [about]}]};
 }
 
-/** "2", "2 1 3": days, then perhaps the soonest and the latest. */
+/** "24 dd above 8": degree-days above a threshold in °C. */
+const WARMTH = /^(\S+?)\s*(?:dd|degree-days?)\s+above\s+(-?[\d.,]+)\s*(?:°?C)?(?=\s|$)(.*)$/i;
+
+/** "2", "2 1 3", "24 dd above 8 1 4": days or warmth, then perhaps the soonest and the latest in days. */
 function interval(rule: Rule, text: string): Step<Sheet> {
-  const [days = 0, earliestDays, latestDays, ...rest] = text
-    .split(/\s+/)
-    .map(word => Number(word.replace(',', '.')));
+  const warmth = WARMTH.exec(text.trim());
+  const numbers = (warmth === null ? text : `${warmth[1]} ${warmth[3]}`).trim().split(/\s+/).map(numberOf);
+  const [often = 0, earliestDays, latestDays, ...rest] = numbers;
+  const lower = warmth === null ? 0 : numberOf(warmth[2]!);
   const isDays = (value: number | undefined) => value === undefined || (Number.isFinite(value) && value >= 0);
-  if (!(days > 0) || rest.length > 0 || !isDays(earliestDays) || !isDays(latestDays))
-    return {say: `"${text}" is no interval. Write days, and perhaps the soonest and the latest: 2 1 3.`};
+  if (
+    !(often > 0) ||
+    !Number.isFinite(lower) ||
+    rest.length > 0 ||
+    !isDays(earliestDays) ||
+    !isDays(latestDays)
+  )
+    return {
+      say: `"${text}" is no interval. Write days, or warmth, and perhaps the soonest and the latest day: 2 1 3; 24 dd above 8 1 4.`,
+    };
   const limits = {
     earliestDays: earliestDays ?? rule.earliestDays,
     latestDays: latestDays ?? rule.latestDays,
   };
-  return effect(
-    {...rule, record: 'rule', every: {days}, ...limits},
-    `${rule.code} every ${days} days`,
-    rule.code,
-  );
+  return warmth === null
+    ? effect(
+        {...rule, record: 'rule', every: {days: often}, ...limits},
+        `${rule.code} every ${often} days`,
+        rule.code,
+      )
+    : effect(
+        {...rule, record: 'rule', every: {degreeDays: often, lower}, ...limits},
+        `${rule.code} every ${often} degree-days above ${lower} °C`,
+        rule.code,
+      );
+}
+
+function numberOf(word: string): number {
+  return Number(word.replace(',', '.'));
 }

@@ -30,7 +30,7 @@ const keys: readonly Key[] = [
   {
     strokes: ['e'],
     short: 'how often',
-    says: 'change how often, and if you like how early and how late, in days',
+    says: 'change how often, in days or in warmth, and if you like how early and how late',
     hint: true,
     disabled: noRule,
     act: (sheet, view) => {
@@ -38,7 +38,7 @@ const keys: readonly Key[] = [
       return {
         ask: {
           kind: 'text',
-          label: `${rule.code}: days, then perhaps soonest and latest`,
+          label: `${rule.code}: days, or 24 dd above 8; then soonest, latest`,
           text: '',
           purpose: {for: 'interval', rule},
         },

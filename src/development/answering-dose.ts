@@ -62,7 +62,7 @@ function answersOf(
 }
 
 /** Paces this near to each other (in ln) share their journeys: a pace only says how a dose divides among the stages. */
-const ALIKE = 0.05;
+const ALIKE = 0.1;
 
 type ArrivalsAt = (node: number) => Float64Array;
 

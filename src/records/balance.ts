@@ -59,13 +59,18 @@ export function exactness({exact, counted}: Pick<Lot, 'exact' | 'counted'>): str
 
 const CAUSES: Readonly<Record<string, string>> = {given: 'given away', other: 'for other reasons'};
 
-/** "; lost: 6 dead, 1 escaped"; nothing where none is. */
-export function lostInWords({code, entries}: Lot): string {
-  const lost = new Map<string, number>();
+/** By cause, how many of a lot were lost. */
+export function lossesOf({entries, code}: Lot): Readonly<Record<string, number>> {
+  const losses: Record<string, number> = {};
   for (const {record} of entries)
     if (record.record === 'loss' && record.lot === code)
-      lost.set(record.cause, (lost.get(record.cause) ?? 0) + record.count);
-  const words = [...lost].map(([cause, count]) => `${count} ${CAUSES[cause] ?? cause}`);
+      losses[record.cause] = (losses[record.cause] ?? 0) + record.count;
+  return losses;
+}
+
+/** "; lost: 6 dead, 1 escaped"; nothing where none is. */
+export function lostInWords(lot: Lot): string {
+  const words = Object.entries(lossesOf(lot)).map(([cause, count]) => `${count} ${CAUSES[cause] ?? cause}`);
   return words.length === 0 ? '' : `; lost: ${words.join(', ')}`;
 }
 

@@ -1,4 +1,5 @@
 // What became of a lot: survival, parasitism, sexes, and the days on which adults came out.
+import {lossesOf} from './balance.ts';
 import type {Civil, Day} from './civil.ts';
 import type {Instant} from './entry.ts';
 import {isHidden} from './fold-lots.ts';
@@ -32,6 +33,8 @@ export interface Outcome {
   /** Hosts that died of parasitoids, of all animals and of those whose end is known. */
   readonly parasitism: {readonly ofAll: Share; readonly ofKnown: Share};
   readonly losses: Readonly<Record<string, number>>;
+  /** Specimens that came of it: a host may give many parasitoids. */
+  readonly products: {readonly adults: number; readonly parasitoids: number};
   readonly sexes: {readonly female: number; readonly male: number; readonly unknown: number};
   /** Females among the adults whose sex is known. */
   readonly females: Share;
@@ -57,6 +60,10 @@ export function outcomeOf(lot: Lot, state: RoomState, civil: Civil): Outcome {
     const specimen = state.specimens.get(code);
     return specimen?.kind === 'adult' ? [specimen] : [];
   });
+  const parasitoids = lot.specimens.reduce((sum, code) => {
+    const specimen = state.specimens.get(code);
+    return specimen?.kind === 'parasitoid' ? sum + specimen.individuals : sum;
+  }, 0);
   const sexes = {female: 0, male: 0, unknown: 0};
   for (const {sex = 'unknown', individuals} of adults) sexes[sex] += individuals;
   const half = (sex?: 'female' | 'male') =>
@@ -71,6 +78,7 @@ export function outcomeOf(lot: Lot, state: RoomState, civil: Civil): Outcome {
       ofKnown: shareOf(parasitised, parasitised + emerged),
     },
     losses: lost === 0 ? {} : losses,
+    products: {adults: sexes.female + sexes.male + sexes.unknown, parasitoids},
     sexes,
     females: shareOf(sexes.female, sexes.female + sexes.male),
     emergence: emergenceByDay(adults, civil),
@@ -82,14 +90,6 @@ export function outcomeOf(lot: Lot, state: RoomState, civil: Civil): Outcome {
 
 function shareOf(count: number, of: number): Share {
   return {count, of, share: of > 0 ? count / of : null};
-}
-
-function lossesOf({entries, code}: Lot): Record<string, number> {
-  const losses: Record<string, number> = {};
-  for (const {record} of entries)
-    if (record.record === 'loss' && record.lot === code)
-      losses[record.cause] = (losses[record.cause] ?? 0) + record.count;
-  return losses;
 }
 
 function emergenceByDay(

@@ -24,7 +24,17 @@ export function outcomeSections(lot: Lot, outcome: Outcome, desk: Desk): Section
   return sections.filter(({lines}) => lines.length > 0);
 }
 
-function shares({survival, parasitism, sexes, females, losses, alive, exact, lot}: Outcome): string[] {
+function shares({
+  survival,
+  parasitism,
+  products: {adults, parasitoids},
+  sexes,
+  females,
+  losses,
+  alive,
+  exact,
+  lot,
+}: Outcome): string[] {
   const lost = Object.entries(losses).map(([cause, count]) => `${count} ${cause}`);
   const by = [
     ...(sexes.female + sexes.male > 0 ? [`${sexes.female} females, ${sexes.male} males`] : []),
@@ -37,6 +47,11 @@ function shares({survival, parasitism, sexes, females, losses, alive, exact, lot
       ? []
       : [
           `${row('parasitised', parasitism.ofAll)}; ${parasitism.ofKnown.count} of ${parasitism.ofKnown.of} whose end is known${percent(parasitism.ofKnown)}`,
+        ]),
+    ...(parasitoids === 0
+      ? []
+      : [
+          `${'products'.padEnd(14)}${adults} adults + ${parasitoids} parasitoids = ${adults + parasitoids} specimens`,
         ]),
     ...(lost.length === 0 ? [] : [`${'lost'.padEnd(14)}${lost.join(', ')}`]),
     ...(exact ? [] : [`Numbers of ${lot} are estimates or a lower bound, and so are these shares.`]),

@@ -76,5 +76,8 @@ describe.each(stories)('$hosts caterpillars followed singly', ({hosts, moths, br
     expect(said(room, now, 'outcome', 'R31-026')).toContain(
       `parasitised 3 of ${hosts}, ${all}; 3 of ${hosts - 1} whose end is known, ${known}`,
     );
+    expect(said(room, now, 'outcome', 'R31-026')).toContain(
+      `products ${moths} adults + ${brood + 2} parasitoids = ${moths + brood + 2} specimens`,
+    );
   });
 });

@@ -3,6 +3,7 @@ import {readFileSync} from 'node:fs';
 import {join} from 'node:path';
 import {describe, expect, it} from 'vitest';
 import {newRoom, temporaryFolder} from '../commands/program.ts';
+import {readArchive} from '../exchange/read-archive.ts';
 import {applied, refused, said, sample} from './story-room.ts';
 
 const stories = [
@@ -78,6 +79,15 @@ describe.each(stories)('a subimago at $out', ({nymphs, collected, seen, out, mou
     expect(labels).toMatch(new RegExp(`em\\. .*${onLabel(out)}, imago ${onLabel(moulted)}`));
     expect(labels.match(/exuviae of A31-0311/g)).toHaveLength(2);
     for (const skin of ['A31-0311a', 'A31-0311b']) expect(labels).toContain(`exuviae ${skin}`);
+  });
+
+  it('is handed over with both skins', async () => {
+    const file = join(temporaryFolder(), 'room.zip');
+    said(room, later, 'export', 'darwin-core', '--out', file, '--licence', 'CC-BY');
+    const {tables} = await readArchive(readFileSync(file));
+    const row = tables.flatMap(({rows}) => rows).find(({catalogNumber}) => catalogNumber === 'A31-0311');
+    expect(row?.otherCatalogNumbers).toBe('A31-0311a | A31-0311b');
+    expect(row?.preparations).toBe('exuviae A31-0311a | subimaginal exuviae A31-0311b');
   });
 
   it('came out between the last look and the one that found it', () => {

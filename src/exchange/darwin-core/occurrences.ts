@@ -58,14 +58,14 @@ function founders(lot: Lot, facts: ArchiveFacts): OccurrenceRow[] {
 /** An adult, a parasitoid or a voucher. */
 function found(specimen: Specimen, facts: ArchiveFacts, writers: ReadonlyMap<string, string>): OccurrenceRow {
   const {idOf, state} = facts;
-  const {code, kind, lot, sample, sex, fate, condition, individuals, animal, exuviae, remains} = specimen;
-  const part = exuviae ?? remains;
+  const {code, kind, lot, sample, sex, fate, condition, individuals, animal} = specimen;
+  const parts = partsOf(specimen);
   return {
     'dwc:eventID': eventOf(specimen, facts),
     'dwc:occurrenceID': idOf({kind: 'specimen', code}),
     'dwc:basisOfRecord': basisOf(specimen),
     'dwc:catalogNumber': code,
-    'dwc:otherCatalogNumbers': part?.code,
+    'dwc:otherCatalogNumbers': listOf(parts.map(part => part.code)),
     'dwc:recordNumber': lot ?? sample,
     'dwc:recordedBy':
       lot === undefined ? listOf(state.samples.get(sample)?.collectors ?? []) : writers.get(specimen.entry),
@@ -84,9 +84,11 @@ function found(specimen: Specimen, facts: ArchiveFacts, writers: ReadonlyMap<str
       kind === 'adult' ? 'reared' : undefined,
       condition === undefined ? undefined : `condition: ${condition}`,
       fate === 'released' ? 'released' : undefined,
-      part?.association === undefined
-        ? undefined
-        : `association of ${part.code}: ${ASSOCIATION[part.association]}`,
+      ...parts.map(part =>
+        part.association === undefined
+          ? undefined
+          : `association of ${part.code}: ${ASSOCIATION[part.association]}`,
+      ),
     ]),
   };
 }
@@ -111,13 +113,33 @@ function lifeStageOf({kind, stage, subimagoAt, imagoAt}: Specimen): string | und
   return subimagoAt !== undefined && imagoAt === undefined ? 'subimago' : 'adult';
 }
 
-function preparationOf({preparations, exuviae, remains}: Specimen): OccurrenceRow {
-  const part = exuviae ?? remains;
+interface KeptPart {
+  readonly code: string;
+  readonly what: string;
+  readonly association?: number | undefined;
+}
+
+/** What is kept with it: skins, the remains of its host, a cocoon. */
+function partsOf({exuviae, subimagoSkin, remains, cocoon}: Specimen): readonly KeptPart[] {
+  const named = (part: Omit<KeptPart, 'what'> & {what?: string | undefined}, usual: string) => ({
+    ...part,
+    what: part.what ?? usual,
+  });
+  return [
+    ...(exuviae === undefined ? [] : [named(exuviae, 'exuviae')]),
+    ...(subimagoSkin === undefined ? [] : [named(subimagoSkin, 'subimaginal exuviae')]),
+    ...(remains === undefined ? [] : [named(remains, 'host remains')]),
+    ...(cocoon === undefined ? [] : [named(cocoon, 'cocoon')]),
+  ];
+}
+
+function preparationOf(specimen: Specimen): OccurrenceRow {
+  const {preparations} = specimen;
   const done = preparations.flatMap(({record}) => (record.record === 'preparation' ? [record] : []));
   return {
     'dwc:preparations': listOf([
       ...done.map(({method, medium}) => listed([method, medium])),
-      part === undefined ? undefined : `${part.what ?? 'exuviae'} ${part.code}`,
+      ...partsOf(specimen).map(({what, code}) => `${what} ${code}`),
     ]),
     'dwc:disposition': done.some(({store}) => store !== undefined) ? 'in collection' : undefined,
   };

@@ -2,6 +2,7 @@
 import {createHash} from 'node:crypto';
 import {holdHoursOf} from '../care/looks.ts';
 import type {EmergenceOutlook} from '../care/task.ts';
+import type {LotForecast} from '../development/answer.ts';
 import {MS_PER_DAY} from '../records/entry.ts';
 import {lineOf} from '../records/lineage.ts';
 import type {Profile} from '../records/schema/index.ts';
@@ -10,7 +11,7 @@ import {readCache, writeCache} from '../room/cache.ts';
 import {version} from '../version.ts';
 import type {Desk} from './desk.ts';
 import {finishedLots} from './lessons.ts';
-import {type Outlook, outlooks} from './outlook.ts';
+import {forecaster} from './outlook.ts';
 import {profilesOf} from './profiles.ts';
 
 const CACHE_NAME = 'expectations';
@@ -32,18 +33,16 @@ export async function expectations(
   const shared = fingerprintOfRoom(desk);
   const prints = new Map(lots.map(lot => [lot.code, fingerprintOf(lot, shared, desk)]));
   const stale = lots.filter(({code}) => kept[code]?.of !== prints.get(code));
+  const forecastOf = forecaster(desk, stale);
   const fresh = new Map(
-    (await outlooks(desk, {codes: stale.map(({code}) => code)})).map(outlook => [outlook.lot.code, outlook]),
+    await Promise.all(
+      stale.map(async lot => [lot.code, expectationOf(lot, await forecastOf(lot), profiles)] as const),
+    ),
   );
   const all = Object.fromEntries(
     lots.map(({code}) => {
       const outlook = fresh.get(code);
-      return [
-        code,
-        outlook === undefined
-          ? kept[code]!
-          : {of: prints.get(code)!, outlook: expectationOf(outlook, profiles)},
-      ];
+      return [code, outlook === undefined ? kept[code]! : {of: prints.get(code)!, outlook}];
     }),
   );
   if (stale.length > 0) await writeCache(desk.room, CACHE_NAME, all);
@@ -58,7 +57,8 @@ async function keptIn({room}: Desk): Promise<Readonly<Record<string, Kept>>> {
 }
 
 function expectationOf(
-  {lot, forecast}: Outlook,
+  lot: Lot,
+  forecast: LotForecast,
   profiles: ReadonlyMap<string, Profile>,
 ): EmergenceOutlook | null {
   if (forecast.status === 'unknown') return null;

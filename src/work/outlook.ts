@@ -65,7 +65,7 @@ export function outlooker(
   lots: readonly Lot[],
   question: Omit<OutlookQuestion, 'codes'> = {},
 ): OutlookOf {
-  const caseOf = caser(desk, lots, {...question, lessons: question.lessons ?? lessonsUsed(desk)});
+  const caseOf = casesOf(desk, lots, question);
   return async (lot, otherwise = {}) => {
     const known = await caseOf(lot, otherwise);
     const outlook = outlookFrom(lot, known, desk);
@@ -75,6 +75,20 @@ export function outlooker(
     const other = await caseOf(lot, {waterAs: water.used ? 'air' : 'measured'});
     return {...outlook, water: {...water, otherwiseDays: halfOf(forecastLot(other.request))}};
   };
+}
+
+/** The forecasts alone, lot by lot: what a care list or a look back needs, at the cost of a single run each. */
+export function forecaster(
+  desk: Desk,
+  lots: readonly Lot[],
+  question: Omit<OutlookQuestion, 'codes'> = {},
+): (lot: Lot) => Promise<LotForecast> {
+  const caseOf = casesOf(desk, lots, question);
+  return async lot => forecastLot((await caseOf(lot)).request);
+}
+
+function casesOf(desk: Desk, lots: readonly Lot[], question: Omit<OutlookQuestion, 'codes'>) {
+  return caser(desk, lots, {...question, lessons: question.lessons ?? lessonsUsed(desk)});
 }
 
 /** When half are out, or one of hidden animals. */

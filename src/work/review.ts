@@ -10,7 +10,7 @@ import {caser} from './cases.ts';
 import type {Desk} from './desk.ts';
 import {type Experience, experienceOf, type LotLesson} from './experience.ts';
 import {finishedLots, lessonsOf} from './lessons.ts';
-import {outlooker} from './outlook.ts';
+import {forecaster} from './outlook.ts';
 import {profilesOf} from './profiles.ts';
 import {replayOf} from './replay.ts';
 
@@ -134,7 +134,7 @@ async function replay(
     }
     const known = lessons.filter(({knownAt}) => knownAt <= asOf);
     const used = then.state.settings.finishedLots === 'left-out' ? [] : known;
-    const {forecast} = await outlooker(then, [lotThen], {lessons: used})(lotThen);
+    const forecast = await forecaster(then, [lotThen], {lessons: used})(lotThen);
     const {half} = forecast;
     if (half === null || half.p50 === null) passOver(whyUndated(forecast));
     else

@@ -1,7 +1,9 @@
 // Searching everything that is recorded: codes, names, places, people, days and free text, with typing errors.
+
 import MiniSearch from 'minisearch';
 import {sentenceOf} from '../records/daybook.ts';
 import {atOf} from '../records/entry.ts';
+import {keptParts} from '../records/kept-parts.ts';
 import {methods} from '../records/methods.ts';
 import {valueAt} from '../records/state.ts';
 import {aboutOf} from './daybook.ts';
@@ -108,15 +110,11 @@ function things({state, now}: Desk): Told[] {
         [sample, ...candidates.map(({profile}) => profile)],
       ),
     ),
-    ...[...specimens.values()].map(
-      ({code, kind, taxon, sex, condition, exuviae, subimagoSkin, remains, cocoon, lot, sample}) =>
-        told(
-          'specimen',
-          code,
-          [kind, taxon, sex, condition],
-          [exuviae?.code, subimagoSkin?.code, remains?.code, cocoon?.code, lot, sample],
-        ),
-    ),
+    ...[...specimens.values()].map(specimen => {
+      const {code, kind, taxon, sex, condition, lot, sample} = specimen;
+      const parts = keptParts(specimen).map(part => part.code);
+      return told('specimen', code, [kind, taxon, sex, condition], [...parts, lot, sample]);
+    }),
     ...[...units.values()].map(history => {
       const {code, type, place} = valueAt(history, now);
       return told('unit', code, ['unit', type, place]);

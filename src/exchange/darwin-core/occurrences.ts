@@ -1,4 +1,5 @@
 // Occurrences: the animals as they were collected, what came out of them, their hosts, and what was caught beside them.
+import {keptParts} from '../../records/kept-parts.ts';
 import type {Lot, Sample, Specimen} from '../../records/state.ts';
 import {eventOf, remarks} from './events.ts';
 import type {ArchiveFacts} from './facts.ts';
@@ -59,7 +60,7 @@ function founders(lot: Lot, facts: ArchiveFacts): OccurrenceRow[] {
 function found(specimen: Specimen, facts: ArchiveFacts, writers: ReadonlyMap<string, string>): OccurrenceRow {
   const {idOf, state} = facts;
   const {code, kind, lot, sample, sex, fate, condition, individuals, animal} = specimen;
-  const parts = partsOf(specimen);
+  const parts = keptParts(specimen);
   return {
     'dwc:eventID': eventOf(specimen, facts),
     'dwc:occurrenceID': idOf({kind: 'specimen', code}),
@@ -113,33 +114,13 @@ function lifeStageOf({kind, stage, subimagoAt, imagoAt}: Specimen): string | und
   return subimagoAt !== undefined && imagoAt === undefined ? 'subimago' : 'adult';
 }
 
-interface KeptPart {
-  readonly code: string;
-  readonly what: string;
-  readonly association?: number | undefined;
-}
-
-/** What is kept with it: skins, the remains of its host, a cocoon. */
-function partsOf({exuviae, subimagoSkin, remains, cocoon}: Specimen): readonly KeptPart[] {
-  const named = (part: Omit<KeptPart, 'what'> & {what?: string | undefined}, usual: string) => ({
-    ...part,
-    what: part.what ?? usual,
-  });
-  return [
-    ...(exuviae === undefined ? [] : [named(exuviae, 'exuviae')]),
-    ...(subimagoSkin === undefined ? [] : [named(subimagoSkin, 'subimaginal exuviae')]),
-    ...(remains === undefined ? [] : [named(remains, 'host remains')]),
-    ...(cocoon === undefined ? [] : [named(cocoon, 'cocoon')]),
-  ];
-}
-
 function preparationOf(specimen: Specimen): OccurrenceRow {
   const {preparations} = specimen;
   const done = preparations.flatMap(({record}) => (record.record === 'preparation' ? [record] : []));
   return {
     'dwc:preparations': listOf([
       ...done.map(({method, medium}) => listed([method, medium])),
-      ...partsOf(specimen).map(({what, code}) => `${what} ${code}`),
+      ...keptParts(specimen).map(({what, usual, code}) => `${what ?? usual} ${code}`),
     ]),
     'dwc:disposition': done.some(({store}) => store !== undefined) ? 'in collection' : undefined,
   };

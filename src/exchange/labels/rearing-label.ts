@@ -1,8 +1,10 @@
 // The rearing label: from which stage and host an adult, a parasitoid or a voucher comes, and when it came out.
 // "ex" the host, "on" its plant, "em." the date or the interval between two looks: La Salle's CSIRO collecting
 // protocol. "ex larva", "ex pupa", "ex ovo" mark the stage that was collected: from memory.
+
 import type {Civil} from '../../records/civil.ts';
 import type {Instant} from '../../records/entry.ts';
+import {keptParts} from '../../records/kept-parts.ts';
 import type {Stage} from '../../records/stage.ts';
 import type {Lot, RoomState, Sample, Specimen} from '../../records/state.ts';
 import {labelDay, labelSpan} from './label-dates.ts';
@@ -18,9 +20,7 @@ export function rearingLines(specimen: Specimen, {lots, samples}: RoomState, civ
     lot === undefined ? '' : cameOut(specimen, civil),
     lot === undefined ? '' : `lot ${lot.code}${animal === undefined ? '' : `, animal ${animal}`}`,
     individuals === 1 ? '' : `${individuals} specimens`,
-    ...[specimen.exuviae, specimen.subimagoSkin, specimen.remains, specimen.cocoon].map(part =>
-      part === undefined ? '' : `${partNoun(part)} ${part.code}`,
-    ),
+    ...keptParts(specimen).map(part => `${partNoun(part)} ${part.code}`),
   ];
   return lines.filter(line => line !== '');
 }

@@ -1,5 +1,7 @@
 // All labels of a specimen, in their order.
+
 import type {Civil} from '../../records/civil.ts';
+import {type KeptPart, keptParts} from '../../records/kept-parts.ts';
 import {listed} from '../../records/stage-words.ts';
 import type {RoomState, Specimen} from '../../records/state.ts';
 import {dataLines} from './data-label.ts';
@@ -24,29 +26,22 @@ export function labelsOf(specimen: Specimen, state: RoomState, civil: Civil, via
         // Insects and Mites, USDA, 5.8.
         labelled(code, {vial: [code, ...data, ...rearing, ...name]})
       : labelled(code, {data, rearing, determination: name, code: [code]})),
-    ...partsOf(specimen).flatMap(part => labelled(code, {exuviae: partLines(part, specimen, state, data)})),
+    ...keptParts(specimen).flatMap(part => labelled(code, {exuviae: partLines(part, specimen, state, data)})),
   ];
 }
 
 /** One vial may hold the skins of several; it is labelled with the first of them. */
 function partLines(
-  part: Part,
+  part: KeptPart,
   specimen: Specimen,
   {specimens}: RoomState,
   data: readonly string[],
 ): string[] {
   const sharing = [...specimens.values()].filter(other =>
-    partsOf(other).some(({code}) => code === part.code),
+    keptParts(other).some(({code}) => code === part.code),
   );
   if (sharing[0]?.code !== specimen.code) return [];
   return [part.code, `${partNoun(part)} of ${listed(sharing.map(({code}) => code))}`, ...data];
-}
-
-type Part = NonNullable<Specimen['exuviae']>;
-
-/** What is kept with it, each in a vial of its own. */
-function partsOf({exuviae, subimagoSkin, remains, cocoon}: Specimen): Part[] {
-  return [exuviae ?? remains, subimagoSkin, cocoon].filter(part => part !== undefined);
 }
 
 function isInFluid({preparations}: Specimen): boolean {

@@ -1,8 +1,10 @@
 // What is known of a specimen, line by line.
+
 import {type Line, line, piece} from '../../exchange/pictures/line.ts';
 import {instantWords} from '../../exchange/time-words.ts';
 import {partWords, sentenceOf} from '../../records/daybook.ts';
 import {atOf, type Entry} from '../../records/entry.ts';
+import {keptParts} from '../../records/kept-parts.ts';
 import type {Specimen} from '../../records/state.ts';
 import type {Desk} from '../../work/desk.ts';
 
@@ -47,10 +49,9 @@ function fact(name: string, value: string | undefined): Line[] {
     : [[piece(` ${name.padEnd(14)} `, 'expected'), piece(value)]];
 }
 
-function kept({exuviae, subimagoSkin, remains, cocoon}: Specimen): string {
+function kept(specimen: Specimen): string {
   const sure = ['', 'of the same animal', 'of the same container and day', 'of the same lot', 'assumed'];
-  return [exuviae, subimagoSkin, remains, cocoon]
-    .flatMap(part => (part === undefined ? [] : [part]))
+  return keptParts(specimen)
     .map(part => `${partWords(part)}${part.association === undefined ? '' : ` (${sure[part.association]})`}`)
     .join(', ');
 }

@@ -1,7 +1,7 @@
 // The list of a day: what is to be done, what is worth doing with it, and what is done already.
 import type {Instant} from '../records/entry.ts';
 import {grouped} from './grouped.ts';
-import type {CareInput, Standing, Task} from './task.ts';
+import {type CareInput, harmOrder, isOpen, type Standing, type Task} from './task.ts';
 import {askedDay, taskOf, turnsToday} from './tasks.ts';
 import {compareNaturally, shelfOf} from './walking-order.ts';
 
@@ -32,7 +32,6 @@ export interface Round {
 const EARLY_SHARE = 0.2;
 
 const stateOrder = {overdue: 0, due: 1, early: 2, done: 3} as const;
-const harmOrder = {high: 0, medium: 1, low: 2} as const;
 
 /** The list of the day asked about. Only what stands on it is told in full. */
 export function roundOf(input: CareInput): Round {
@@ -58,10 +57,6 @@ export function roundOf(input: CareInput): Round {
       minutes: toDo.reduce((sum, {minutes}) => sum + minutes, 0),
     },
   };
-}
-
-function isOpen({state}: Standing): boolean {
-  return state === 'due' || state === 'overdue';
 }
 
 /** The same task on the same shelf is one errand. */

@@ -3,7 +3,7 @@ import type {Instant} from '../records/entry.ts';
 import type {Person} from '../records/state.ts';
 import {grouped} from './grouped.ts';
 import type {Who} from './people.ts';
-import type {Standing} from './task.ts';
+import {harmOrder, isOpen, type Standing} from './task.ts';
 
 export interface Shortage {
   readonly who: string;
@@ -21,8 +21,6 @@ export interface Below {
   readonly safeUntil: Instant | null;
 }
 
-const harmOrder = {high: 0, medium: 1, low: 2} as const;
-
 /**
  * One shortage for each person whose work does not fit. First comes what passes its limit before the next round, then
  * the rest; of each what does more harm when missed, then what passes its limit sooner. What still fits stays above.
@@ -36,9 +34,7 @@ export function shortages(
   now: Instant,
   next: Instant | null,
 ): Shortage[] {
-  const toDo = tasks.filter(
-    ({state, skipped}) => skipped === undefined && (state === 'due' || state === 'overdue'),
-  );
+  const toDo = tasks.filter(task => task.skipped === undefined && isOpen(task));
   const byPerson = grouped(toDo, who);
   return [...people].flatMap(({name, minutes}) => {
     const own = byPerson.get(name) ?? [];

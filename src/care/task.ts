@@ -13,6 +13,9 @@ export type TaskState = 'overdue' | 'due' | 'early' | 'done';
 
 export type Harm = Rule['harm'];
 
+/** What does more harm when missed comes first. */
+export const harmOrder: Readonly<Record<Harm, number>> = {high: 0, medium: 1, low: 2};
+
 /** How one thing to be done stands: as much as it takes to make a day's list. */
 export interface Standing {
   /** Rule, lot or unit, and due day: `feed-cage:26-031-A:2026-06-12`. Codes hold no colon, and a shell needs no quotes. */
@@ -38,6 +41,11 @@ export interface Standing {
   readonly done?: {readonly at: Instant; readonly by: string} | undefined;
   /** It could not be done on this day; it stays as due as it was. */
   readonly skipped?: {readonly at: Instant; readonly by: string; readonly why: string} | undefined;
+}
+
+/** It is wanted on the day asked about, and not done. */
+export function isOpen({state}: Standing): boolean {
+  return state === 'due' || state === 'overdue';
 }
 
 /** One thing to be done about one lot or one unit, in all that a person needs to do it. */

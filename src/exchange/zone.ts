@@ -48,15 +48,11 @@ export interface ClockChanges {
 export function clockChanges({name, offsetMs}: Zone, from: Instant, to: Instant): ClockChanges {
   const offsets = [{at: from, offsetMs: offsetMs(from)}];
   for (let start = from; start < to; start += LONG_SPAN_MS) {
-    let [low, high] = [start, Math.min(start + LONG_SPAN_MS, to)];
-    const after = offsetMs(high);
-    if (after === offsets.at(-1)!.offsetMs) continue;
-    while (high - low > 1) {
-      const middle = Math.floor((low + high) / 2);
-      if (offsetMs(middle) === after) high = middle;
-      else low = middle;
-    }
-    offsets.push({at: high, offsetMs: after});
+    const end = Math.min(start + LONG_SPAN_MS, to);
+    const before = offsets.at(-1)!.offsetMs;
+    const after = offsetMs(end);
+    if (after !== before)
+      offsets.push({at: changeBetween(start, end, at => offsetMs(at) === before), offsetMs: after});
   }
   return {zone: name, from, to, offsets};
 }
@@ -144,21 +140,24 @@ export function zoneWith(name: string, ask: (at: Instant) => number): Zone {
       const candidates = [...new Set([before(wall), after(wall)])].map(offset => wall - offset);
       return candidates.filter(at => at + offsetMs(at) === wall).sort((a, b) => a - b);
     },
-    jumpOver(wall) {
-      let low = wall - after(wall);
-      let high = wall - before(wall);
-      while (high - low > 1) {
-        const middle = Math.floor((low + high) / 2);
-        if (offsetMs(middle) === before(wall)) low = middle;
-        else high = middle;
-      }
-      return high;
-    },
+    jumpOver: wall =>
+      changeBetween(wall - after(wall), wall - before(wall), at => offsetMs(at) === before(wall)),
     steadyOffsetMs(day) {
       const offset = offsetMs((day - 1) * MS_PER_DAY);
       return offset === offsetMs((day + 2) * MS_PER_DAY) ? offset : undefined;
     },
   };
+}
+
+/** The first instant at which something no longer holds that holds at the beginning and not at the end. */
+function changeBetween(from: Instant, to: Instant, holds: (at: Instant) => boolean): Instant {
+  let [low, high] = [from, to];
+  while (high - low > 1) {
+    const middle = Math.floor((low + high) / 2);
+    if (holds(middle)) low = middle;
+    else high = middle;
+  }
+  return high;
 }
 
 /** Asks at the ends of spans only; inside one the offset is theirs where both agree, else it is asked every time. */

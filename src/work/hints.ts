@@ -1,8 +1,8 @@
 // What a person should know right after something was written down: cautions, what is offered, what follows.
-
+import {tenantsOf} from '../care/lodging.ts';
 import {unitOf} from '../care/occupancy.ts';
 import {restOf} from '../care/rest.ts';
-import {feeders, isLiving} from '../care/stages.ts';
+import {feeders} from '../care/stages.ts';
 import {clockOf} from '../care/window.ts';
 import {instantWords} from '../exchange/time-words.ts';
 import {heaviestFirst} from '../records/candidates.ts';
@@ -12,7 +12,7 @@ import {cautionsOf, methods} from '../records/methods.ts';
 import type {RecordOf} from '../records/schema/index.ts';
 import {total} from '../records/stage.ts';
 import {waitedHours, waitedWords} from '../records/standing.ts';
-import {type Lot, openLots, valueAt} from '../records/state.ts';
+import {type Lot, valueAt} from '../records/state.ts';
 import {choicesFor, cluesOf} from './choice.ts';
 import type {Desk} from './desk.ts';
 import {saidOfExtremes} from './extremes.ts';
@@ -84,15 +84,10 @@ async function aboutEaters(lot: Lot | undefined, desk: Desk): Promise<readonly s
   if (eating > 0)
     return [`${eating} of ${all} still eat: feed ${Math.round((100 * eating) / all)} % of the ration`];
   const unit = unitOf(lot, state);
-  const together = openLots(state).filter(each => isLiving(each) && unitOf(each, state)?.code === unit?.code);
-  const until =
-    unit &&
-    restOf(
-      unit,
-      together,
-      clockOf(civil, () => null),
-    );
-  if (unit === undefined || until === undefined || until <= now) return [];
+  if (unit === undefined) return [];
+  const clock = clockOf(civil, () => null);
+  const until = restOf(unit, tenantsOf(unit.code, state), clock);
+  if (until === undefined || until <= now) return [];
   const {allTasks} = await import('./today.ts');
   const move = (await allTasks(desk)).find(({task, lot: of}) => task === 'move-pupae' && of === lot.code);
   const then =

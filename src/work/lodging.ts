@@ -147,15 +147,11 @@ export async function judge(desk: Desk, subject: Subject, litresEach?: number): 
   const courseOf = coursesOf(desk, now / MS_PER_DAY - WEEK_DAYS);
   const roomOnly = (unit: Unit): Verdict =>
     roomIn(unit, needs, tenant => needsOf(tenant, profiles), state, subject.code);
-  const wrongType = ({type}: Unit): string | undefined =>
-    kinds.length === 0 || kinds.includes(type)
-      ? undefined
-      : `${housed(type)}, but these are kept in ${[...new Set(kinds)].map(housed).join(' or ')}`;
   return {
     needs,
     roomOnly,
     async verdict(unit, limits) {
-      const wrong = wrongType(unit);
+      const wrong = wrongType(unit, kinds);
       if (wrong !== undefined) return {why: wrong};
       const nowDays = now / MS_PER_DAY;
       const span = {fromDays: nowDays - WEEK_DAYS, nowDays, toDays: nowDays + WEEK_DAYS};
@@ -220,7 +216,13 @@ function parted(
   return shares.map(share => ({lot: share.unit === home ? code : nextCode(), ...share}));
 }
 
+/** Why animals that are kept in units of these types should not be in this one; undefined where nothing says so. */
+export function wrongType({type}: Unit, kinds: readonly Unit['type'][]): string | undefined {
+  if (kinds.length === 0 || kinds.includes(type)) return undefined;
+  return `${housed(type)}, but these are kept in ${[...new Set(kinds)].map(housed).join(' or ')}`;
+}
+
 /** Of a type of unit, with its article. */
-export function housed(type: Unit['type']): string {
+function housed(type: Unit['type']): string {
   return {cage: 'a cage', aquarium: 'an aquarium', 'emergence-box': 'an emergence box'}[type];
 }

@@ -30,10 +30,10 @@ export function accountedFor(
 ): object[] {
   const {lot: code, stages, at} = counted;
   const lot = lots.get(code);
-  const missing = lot === undefined ? 0 : total(lot.alive) - total(stages);
+  const missing = leftOpen(lot, stages);
   const when = at === undefined ? {} : {at};
   const count = {record: 'count', lot: code, stages, ...when, complete: whereabouts !== 'miscounted'};
-  if (lot === undefined || missing <= 0) return [{...count, complete: true}];
+  if (lot === undefined || missing === 0) return [{...count, complete: true}];
   const note = why ?? whereabouts.replace('-', ' ');
   if (whereabouts === 'miscounted')
     return [

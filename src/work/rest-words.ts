@@ -2,6 +2,7 @@
 import type {NotOut} from '../development/not-out.ts';
 import type {Chill} from '../development/rest.ts';
 import {dayWords, instantWords} from '../exchange/time-words.ts';
+import {lossesOf} from '../records/balance.ts';
 import {MS_PER_DAY} from '../records/entry.ts';
 import type {Desk} from './desk.ts';
 import type {Outlook} from './outlook.ts';
@@ -63,13 +64,7 @@ const WHY: Readonly<Record<Cause, (outlook: Outlook, overdue: Overdue, desk: Des
     ];
   },
   dead({lot}) {
-    const dead = lot.entries.reduce(
-      (sum, {record}) =>
-        record.record === 'loss' && record.lot === lot.code && record.cause === 'dead'
-          ? sum + record.count
-          : sum,
-      0,
-    );
+    const {dead = 0} = lossesOf(lot);
     return [
       dead === 0
         ? 'none was found dead so far, and from outside it does not show'

@@ -7,7 +7,7 @@ import type {Profile} from '../records/schema/index.ts';
 import {inOrder, total} from '../records/stage.ts';
 import {type Lot, openLots, type Unit, valueAt} from '../records/state.ts';
 import type {Desk} from './desk.ts';
-import {housed, type Judge, judge} from './lodging.ts';
+import {type Judge, judge, wrongType} from './lodging.ts';
 import type {Outlook} from './outlook.ts';
 import {profilesOf} from './profiles.ts';
 
@@ -91,11 +91,11 @@ function whyUnfit(
   profiles: ReadonlyMap<string, Profile>,
   judged: Judge,
 ): {readonly from: Instant} | {readonly why: string} {
-  const kinds = [...own.values()].map(({rearing}) => rearing).filter(({length}) => length > 0);
-  if (kinds.length > 0 && !kinds.some(rearing => rearing.includes(unit.type))) {
-    const wanted = [...new Set(kinds.flat())].map(housed).join(' or ');
-    return {why: `${housed(unit.type)}, but these are kept in ${wanted}`};
-  }
+  const wrong = wrongType(
+    unit,
+    [...own.values()].flatMap(({rearing}) => rearing),
+  );
+  if (wrong !== undefined) return {why: wrong};
   if (unit.code === lot.stays.at(-1)?.unit) return {from: state.asOf};
   const room = judged.roomOnly(unit);
   if ('why' in room) return room;

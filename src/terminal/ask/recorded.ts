@@ -99,17 +99,11 @@ function interval(rule: Rule, text: string): Step<Sheet> {
     earliestDays: earliestDays ?? rule.earliestDays,
     latestDays: latestDays ?? rule.latestDays,
   };
-  return warmth === null
-    ? effect(
-        {...rule, record: 'rule', every: {days: often}, ...limits},
-        `${rule.code} every ${often} days`,
-        rule.code,
-      )
-    : effect(
-        {...rule, record: 'rule', every: {degreeDays: often, lower}, ...limits},
-        `${rule.code} every ${often} degree-days above ${lower} °C`,
-        rule.code,
-      );
+  const [every, said] =
+    warmth === null
+      ? [{days: often}, `${often} days`]
+      : [{degreeDays: often, lower}, `${often} degree-days above ${lower} °C`];
+  return effect({...rule, record: 'rule', every, ...limits}, `${rule.code} every ${said}`, rule.code);
 }
 
 function numberOf(word: string): number {

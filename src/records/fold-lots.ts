@@ -1,9 +1,10 @@
 // How lots begin, divide and join, and which entries belong to them.
 import type {Dated} from './counting.ts';
 import type {LotDraft, RoomDraft} from './draft.ts';
+import type {Entry} from './entry.ts';
 import type {RecordOf} from './schema/index.ts';
 import {total} from './stage.ts';
-import type {Lot, Tally} from './state.ts';
+import type {Cohort, Lot, Tally} from './state.ts';
 import {isEmpty, knownIn, put, take} from './stock.ts';
 
 export function beginLot(room: RoomDraft, record: RecordOf<'lot'>, {at, entry}: Dated): void {
@@ -11,8 +12,9 @@ export function beginLot(room: RoomDraft, record: RecordOf<'lot'>, {at, entry}: 
   const mother = motherOf(room, record);
   const stages = record.stages ?? {};
   const {progress, ages, counted, within, material} = record;
-  room.lots.set(record.code, {
-    ...newLot(record.code, record.unit, {at, entry}),
+  begin(room, {
+    code: record.code,
+    unit: record.unit,
     sample: record.sample ?? mother?.sample ?? '',
     origin: originOf(record),
     taxon: record.taxon ?? mother?.taxon,
@@ -20,10 +22,8 @@ export function beginLot(room: RoomDraft, record: RecordOf<'lot'>, {at, entry}: 
     within,
     material,
     candidates: record.candidates.length > 0 ? record.candidates : (mother?.candidates ?? []),
-    cohorts: [{at, stages, progress, ages, how: 'started', entry: entry.id}],
-    alive: put({}, stages),
-    tally: {...NOTHING, started: total(stages)},
-    exact: counted === 'exact' && material === undefined,
+    cohort: {at, stages, progress, ages, how: 'started', entry: entry.id},
+    entry,
   });
 }
 
@@ -40,23 +40,19 @@ export function splitLot(room: RoomDraft, record: RecordOf<'split'>, {at, entry}
   }
   const counted = parent.counted === 'estimated' ? 'estimated' : 'exact';
   const {ages} = parent.cohorts[0]!;
-  room.lots.set(record.into, {
-    ...newLot(record.into, record.unit ?? parent.stays.at(-1)!.unit, {at, entry}),
+  begin(room, {
+    code: record.into,
+    unit: record.unit ?? parent.stays.at(-1)!.unit,
     sample: parent.sample,
     origin: {kind: 'lot', code: parent.code, how: 'split'},
     taxon: parent.taxon,
     counted,
-    material: undefined,
     candidates: parent.candidates,
-    cohorts: [
-      {
-        ...{at, stages: record.stages, progress: [0, 1], ages, entry: entry.id},
-        ...{how: 'split', fromLot: parent.code, inherits},
-      },
-    ],
-    alive: put({}, record.stages),
-    tally: {...NOTHING, started: total(record.stages)},
-    exact: counted === 'exact',
+    cohort: {
+      ...{at, stages: record.stages, progress: [0, 1], ages, entry: entry.id},
+      ...{how: 'split', fromLot: parent.code, inherits},
+    },
+    entry,
   });
 }
 
@@ -127,29 +123,58 @@ export function joinUnder(room: RoomDraft, code: string | undefined, {entry}: Da
   lot?.entries.push(entry);
 }
 
-const NOTHING: Tally = {
-  started: 0,
-  hatched: 0,
-  mergedIn: 0,
-  found: 0,
-  emerged: 0,
-  parasitised: 0,
-  lost: 0,
-  preserved: 0,
-  splitOff: 0,
-  mergedOut: 0,
-};
+/** What a lot begins with; all else follows. */
+interface Beginning
+  extends Pick<
+    LotDraft,
+    'code' | 'sample' | 'origin' | 'taxon' | 'counted' | 'within' | 'material' | 'candidates'
+  > {
+  readonly unit: string;
+  readonly cohort: Cohort;
+  readonly entry: Entry;
+}
 
-function newLot(code: string, unit: string, {at, entry}: Dated) {
-  return {
+function begin(room: RoomDraft, beginning: Beginning): void {
+  const {code, unit, sample, origin, taxon, counted, within, material, candidates, cohort, entry} = beginning;
+  const {at, stages} = cohort;
+  // Field by field, for every lot alike: a large room has hundreds, and spreading shapes takes longer than the rest.
+  room.lots.set(code, {
     code,
+    sample,
+    origin,
+    taxon,
     startedAt: at,
+    counted,
+    within,
+    material,
+    candidates,
+    cohorts: [cohort],
     stays: [{unit, from: at}],
     sightings: [],
+    alive: put({}, stages),
+    tally: beginningWith(total(stages)),
+    exact: counted === 'exact' && material === undefined,
     looks: [],
+    lastLook: undefined,
     specimens: [],
+    closed: undefined,
+    mergedInto: undefined,
     entries: [entry],
-    ...{lastLook: undefined, closed: undefined, mergedInto: undefined},
+  });
+}
+
+function beginningWith(started: number): Tally {
+  return {
+    started,
+    hatched: 0,
+    mergedIn: 0,
+    found: 0,
+    emerged: 0,
+    parasitised: 0,
+    lost: 0,
+    preserved: 0,
+    splitOff: 0,
+    mergedOut: 0,
   };
 }
 

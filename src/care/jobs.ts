@@ -9,7 +9,7 @@ import type {Job} from './job.ts';
 import {lastDoneForLot} from './last-done.ts';
 import {type Deed, type Ledger, ledgerOf} from './ledger.ts';
 import {holdHoursOf, lookDeeds, lookWindow} from './looks.ts';
-import {nearestRules} from './nearest.ts';
+import {nearestFinder} from './nearest.ts';
 import {occupiedSince, unitOf} from './occupancy.ts';
 import {letRest, restOf} from './rest.ts';
 import {eats, hasFeeders, isLiving, isStage, restsSince, since, stagesOf} from './stages.ts';
@@ -48,13 +48,22 @@ export function jobsOf(input: CareInput, open: OpenTime): readonly Job[] {
 const known = new WeakMap<CareInput, readonly Job[]>();
 
 /** Tasks, days and visits all ask a job for the window of its last time. */
-function remembering(job: Job): Job {
-  let asked: {readonly last: Instant | undefined; readonly window: Window | null} | undefined;
+function remembering({rule, unit, lot, lots, deeds, lastDone, windowAfter}: Job): Job {
+  let asked: Instant | undefined;
+  let window: Window | null | undefined;
   return {
-    ...job,
+    rule,
+    unit,
+    lot,
+    lots,
+    deeds,
+    lastDone,
     windowAfter(last) {
-      if (asked === undefined || asked.last !== last) asked = {last, window: job.windowAfter(last)};
-      return asked.window;
+      if (window === undefined || asked !== last) {
+        window = windowAfter(last);
+        asked = last;
+      }
+      return window;
     },
   };
 }
@@ -77,16 +86,9 @@ function findJobs(input: CareInput, open: OpenTime): Job[] {
   ];
 }
 
-const unitTypes = ['cage', 'aquarium', 'emergence-box'] as const;
-
 function wantings(input: CareInput, rules: readonly Rule[]): Wanting[] {
   const {state, profiles} = input;
-  // Most rules of a large room are for single lots: each is only held against its own.
-  const forMany = rules.filter(rule => rule.for.lot === undefined);
-  const forOne = grouped(rules, rule => rule.for.lot);
-  const general = forMany.filter(rule => rule.for.type === undefined);
-  const ofType = grouped(forMany, rule => rule.for.type);
-  const rulesFor = new Map(unitTypes.map(type => [type, [...(ofType.get(type) ?? []), ...general]]));
+  const nearest = nearestFinder(rules);
   const wanting: Wanting[] = [];
   for (const lot of state.lots.values()) {
     const living = isLiving(lot);
@@ -97,41 +99,54 @@ function wantings(input: CareInput, rules: readonly Rule[]): Wanting[] {
     const {code, type} = unit;
     const groups = groupsOf(lot, profiles, state.samples.get(lot.sample));
     const housed = {...groups, lot: lot.code, unit: code, type, stages: stagesOf(lot)};
-    const own = forOne.get(lot.code) ?? [];
-    const all = [...own, ...(rulesFor.get(type) ?? general)];
-    for (const rule of nearestRules(all, housed).values())
+    for (const rule of nearest(housed).values())
       if (living ? isWanted(rule, lot, type) : rule.task === 'tend-subimago') wanting.push({rule, lot, unit});
     if (!living || pupaeExpectedSince(lot, type, input) === undefined) continue;
-    const picking = nearestRules(all, {...housed, stages: [...housed.stages, 'pupa']}).get('move-pupae');
+    const picking = nearest({...housed, stages: [...housed.stages, 'pupa']}).get('move-pupae');
     if (picking !== undefined) wanting.push({rule: picking, lot, unit});
   }
   return wanting;
 }
 
 /** Undefined for what waits for something to come true that never has: most of a large room. */
-function lotJob({rule, lot, unit}: Wanting, {input, open, clock, ledger}: Setting): Job | undefined {
+function lotJob(wanting: Wanting, setting: Setting): Job | undefined {
+  const {rule, lot, unit} = wanting;
+  if (rule.task === 'look') return lookJob(wanting, setting);
+  if (rule.when === undefined) return intervalJob(wanting, setting);
+  return triggeredJob(
+    {rule, unit, lot, lots: [lot]},
+    rule.when,
+    setting.input,
+    setting.ledger,
+    setting.clock,
+  );
+}
+
+function lookJob({rule, lot, unit}: Wanting, {input, open, clock, ledger}: Setting): Job | undefined {
   const {state, emergence, profiles} = input;
-  const {lots} = state;
-  const job = {rule, unit, lot, lots: [lot]};
-  if (rule.task === 'look') {
-    const deeds = lookDeeds(lot, ledger);
-    const outlook = emergence.get(lot.code);
-    const looking = {
-      lot,
-      type: unit.type,
-      outlook,
-      holdHours: outlook?.holdHours ?? holdHoursOf(lot, profiles),
-      lots,
-    };
-    const windowAfter = (last: Instant | undefined) => lookWindow(rule, {...looking, last}, open, clock);
-    if (deeds.length === 0 && windowAfter(undefined) === null) return undefined;
-    return {...job, deeds, lastDone: limit => lastAmong(deeds, limit), windowAfter};
-  }
-  if (rule.when !== undefined) return triggeredJob(job, rule.when, input, ledger, clock);
+  const deeds = lookDeeds(lot, ledger);
+  const outlook = emergence.get(lot.code);
+  const looking = {
+    lot,
+    type: unit.type,
+    outlook,
+    holdHours: outlook?.holdHours ?? holdHoursOf(lot, profiles),
+    lots: state.lots,
+  };
+  const windowAfter = (last: Instant | undefined) => lookWindow(rule, {...looking, last}, open, clock);
+  if (deeds.length === 0 && windowAfter(undefined) === null) return undefined;
+  return {rule, unit, lot, lots: [lot], deeds, lastDone: limit => lastAmong(deeds, limit), windowAfter};
+}
+
+function intervalJob({rule, lot, unit}: Wanting, {input, clock, ledger}: Setting): Job {
+  const {lots} = input.state;
   const expected = rule.task === 'move-pupae' ? pupaeExpectedSince(lot, unit.type, input) : undefined;
   const begins = expected ?? wantedSince(rule, lot, unit, lots);
   return {
-    ...job,
+    rule,
+    unit,
+    lot,
+    lots: [lot],
     deeds: ledger.ofLot(rule.task, lot),
     lastDone: limit => lastDoneForLot(rule.task, lot, limit, ledger, lots),
     windowAfter(last) {

@@ -35,10 +35,11 @@ export function ledgerOf({care, lots}: Pick<RoomState, 'care' | 'lots'>): Ledger
     ofUnit: (task, unit) => find(forUnit, unit, task),
     ofLot(task, lot) {
       const own = find(forLot, lot.code, task);
+      if (!lot.stays.some(({unit}) => forWholeUnit.get(unit)?.has(task))) return own;
       const shared = lot.stays.flatMap(({unit, from, to = Number.POSITIVE_INFINITY}) =>
         find(forWholeUnit, unit, task).filter(({at}) => from <= at && at <= to),
       );
-      return shared.length === 0 ? own : [...own, ...shared].sort((a, b) => a.at - b.at);
+      return [...own, ...shared].sort((a, b) => a.at - b.at);
     },
   };
 }

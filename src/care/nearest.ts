@@ -1,6 +1,7 @@
 // Which of several rules for the same task is the nearest to a lot.
 import type {Stage} from '../records/stage.ts';
 import type {Rule} from '../records/state.ts';
+import {grouped} from './grouped.ts';
 import type {Groups} from './groups.ts';
 import {isStage} from './stages.ts';
 import {hasStartCode} from './start-rules.ts';
@@ -17,12 +18,46 @@ export interface Housed extends Groups {
 
 /** For each task, the nearest of the rules that fit a lot; a task whose nearest rule is switched off is left out. */
 export function nearestRules(rules: readonly Rule[], housed: Housed): ReadonlyMap<string, Rule> {
-  const nearest = new Map<string, Rule>();
+  return inForce(nearer(rules, housed, new Map()));
+}
+
+/**
+ * The same for lot after lot. Rules for many are held against each kind of lot once, those for one lot or one unit only
+ * against that: a large room has hundreds of lots and a thousand rules, few of which concern each other.
+ */
+export function nearestFinder(rules: readonly Rule[]): (housed: Housed) => ReadonlyMap<string, Rule> {
+  const forMany = rules.filter(({for: {lot, unit}}) => lot === undefined && unit === undefined);
+  const forLot = grouped(rules, ({for: {lot}}) => lot);
+  const forUnit = grouped(rules, ({for: {lot, unit}}) => (lot === undefined ? unit : undefined));
+  const ofKind = new Map<string, ReadonlyMap<string, Rule>>();
+  return housed => {
+    const kind = kindOf(housed);
+    let general = ofKind.get(kind);
+    if (general === undefined) {
+      general = nearer(forMany, housed, new Map());
+      ofKind.set(kind, general);
+    }
+    const own = nearer(forLot.get(housed.lot) ?? [], housed, new Map(general));
+    return inForce(nearer(forUnit.get(housed.unit) ?? [], housed, own));
+  };
+}
+
+/** What rules for many can tell apart. */
+function kindOf({type, profiles, groups, stages}: Housed): string {
+  return [type, profiles.join(), groups.join(), stages.join()].join(' ');
+}
+
+/** Takes the place of a rule for the same task where it is nearer. */
+function nearer(rules: readonly Rule[], housed: Housed, nearest: Map<string, Rule>): Map<string, Rule> {
   for (const rule of rules) {
     if (!fits(rule, housed)) continue;
     const other = nearest.get(rule.task);
     if (other === undefined || compareNearness(rule, other, housed) < 0) nearest.set(rule.task, rule);
   }
+  return nearest;
+}
+
+function inForce(nearest: Map<string, Rule>): ReadonlyMap<string, Rule> {
   for (const [task, rule] of nearest) if (rule.off) nearest.delete(task);
   return nearest;
 }

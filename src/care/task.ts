@@ -66,7 +66,7 @@ export interface Task extends Standing {
   /** Whose the dead are that are found while it is done: the only lot there, counted, all in one stage; null else. */
   readonly deadOf: {readonly lot: string; readonly stage: Stage} | null;
   /** Why it stands here, as a sentence: "last fed Tue 16:30; every 2 days, never over 3". */
-  readonly why: string;
+  why(): string;
 }
 
 /** What the forecast of a lot says about looking for adults, to the millisecond. Null: not within the horizon. */

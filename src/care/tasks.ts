@@ -65,7 +65,7 @@ export function taskOf({standing, job, last, levelled: isLevelled}: Turn, input:
   const {rule, lot, lots} = job;
   const {civil, now, emergence} = input;
   const {id, task, unit, place, since, earliest, target, latest, planned, state, harm} = standing;
-  // Field by field, and why only when it is asked for: a large room has a thousand tasks on one day.
+  // Why only when it is asked for: a large room has a thousand tasks on one day.
   return {
     id,
     rule: rule.code,
@@ -86,8 +86,8 @@ export function taskOf({standing, job, last, levelled: isLevelled}: Turn, input:
     observe: rule.observe,
     deadOf: deadOf(lots),
     caution: rule.caution ?? cautionOf(lots, input) ?? null,
-    get why() {
-      return whyOf({
+    why: () =>
+      whyOf({
         job,
         window: standing,
         last: last === since ? last : undefined,
@@ -96,8 +96,7 @@ export function taskOf({standing, job, last, levelled: isLevelled}: Turn, input:
         outlook: emergence.get(lot?.code ?? ''),
         now,
         civil,
-      });
-    },
+      }),
     minutes: standing.minutes,
     done: standing.done,
     skipped: standing.skipped,

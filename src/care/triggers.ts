@@ -28,12 +28,24 @@ export function triggeredJob(
   const {rule, lot, unit} = job;
   const deeds = ledger.ofLot(rule.task, lot);
   if (deeds.length === 0 && trueSince(trigger, lot, unit, undefined, input) === undefined) return undefined;
+  return onceTrue(job, deeds, last => trueSince(trigger, lot, unit, last, input), clock);
+}
+
+function onceTrue(
+  {rule, unit, lot, lots}: Pick<Job, 'rule' | 'unit' | 'lots'> & {readonly lot: Lot},
+  deeds: Job['deeds'],
+  trueAfter: (last: Instant | undefined) => Instant | undefined,
+  clock: Clock,
+): Job {
   return {
-    ...job,
+    rule,
+    unit,
+    lot,
+    lots,
     deeds,
     lastDone: limit => deeds.findLast(({at, skipped}) => skipped === undefined && at <= limit)?.at,
     windowAfter(last) {
-      const since = trueSince(trigger, lot, unit, last, input);
+      const since = trueAfter(last);
       return since === undefined ? null : windowOf(rule, since, lot.code, clock);
     },
   };

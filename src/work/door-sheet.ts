@@ -73,7 +73,7 @@ async function todaysPart(
   const tasks = list.places
     .flatMap(place => place.tasks)
     .filter(({state}) => state !== 'done')
-    .map(task => ({...task, why: '', who: list.who.get(task.id) ?? null, waits: task.state === 'early'}))
+    .map(task => ({...task, who: list.who.get(task.id) ?? null, waits: task.state === 'early'}))
     .filter(task => who === undefined || task.who === who);
   const toDo = tasks.filter(({state}) => state !== 'early');
   const minutes = toDo.reduce((sum, task) => sum + task.minutes, 0);

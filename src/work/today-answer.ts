@@ -25,6 +25,7 @@ export function todayAnswer({day, tasks, alerts, summary, who, shortages}: Today
 function taskAnswer({since, target, earliest, latest, planned, done, skipped, ...task}: Task, {civil}: Desk) {
   return {
     ...task,
+    why: task.why(),
     since: civil.iso(since),
     target: civil.iso(target),
     earliest: civil.iso(earliest),

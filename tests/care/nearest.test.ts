@@ -1,6 +1,7 @@
+import fc from 'fast-check';
 import {describe, expect, it} from 'vitest';
 import {groupsOf} from '../../src/care/groups.ts';
-import {type Housed, nearestRules} from '../../src/care/nearest.ts';
+import {type Housed, nearestFinder, nearestRules} from '../../src/care/nearest.ts';
 import {allStartRules} from '../../src/care/start-rules.ts';
 import type {Rule} from '../../src/records/state.ts';
 import {careInput, lot, profile, sample, unit} from './care-of.ts';
@@ -118,5 +119,49 @@ describe('groupsOf(lot)', () => {
       profiles: ['whites', 'beetles'],
       groups: ['whites', 'pieridae', 'lepidoptera', 'beetles', 'coleoptera', 'pieris', 'search'],
     });
+  });
+});
+
+describe('nearestFinder(rules)', () => {
+  const someOf = <T>(...values: T[]) => fc.option(fc.constantFrom(...values), {nil: undefined});
+  const rules = fc
+    .array(
+      fc.record({
+        task: fc.constantFrom('feed', 'clean'),
+        whom: fc.record({
+          lot: someOf('A', 'B'),
+          unit: someOf('C1', 'C2'),
+          type: someOf('cage' as const, 'aquarium' as const),
+          profile: someOf('pieris-rapae'),
+          group: someOf('lepidoptera', 'coleoptera'),
+          stages: someOf(['larva'], ['pupa']),
+        }),
+        off: fc.boolean(),
+        days: fc.integer({min: 1, max: 4}),
+      }),
+      {maxLength: 12},
+    )
+    .map(list =>
+      list.map(({task, whom, off, days}, i) => rule(`rule-${i}`, whom, {task, off, every: {days}})),
+    );
+  const lots = fc.array(
+    fc.record({
+      lot: fc.constantFrom('A', 'B', 'C'),
+      unit: fc.constantFrom('C1', 'C2', 'C3'),
+      type: fc.constantFrom('cage' as const, 'aquarium' as const),
+      profiles: fc.subarray(['pieris-rapae']),
+      groups: fc.shuffledSubarray(['lepidoptera', 'coleoptera']),
+      stages: fc.subarray(['larva-3', 'pupa']),
+    }),
+    {minLength: 2, maxLength: 8},
+  );
+
+  it('finds for lot after lot what is nearest to each by itself', () => {
+    fc.assert(
+      fc.property(rules, lots, (all, each) => {
+        const find = nearestFinder(all);
+        for (const one of each) expect(new Map(find(one))).toEqual(new Map(nearestRules(all, one)));
+      }),
+    );
   });
 });

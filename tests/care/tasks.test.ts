@@ -265,7 +265,7 @@ describe('which tasks a room has', () => {
 });
 
 describe('why(task)', () => {
-  const why = (records: Parameters<typeof tasksAt>[0], now: string) => feed(records, now)!.why;
+  const why = (records: Parameters<typeof tasksAt>[0], now: string) => feed(records, now)!.why();
 
   it('says when it was last done, how often it is wanted, and the limit', () => {
     const fed = [...room, everyTwo, care('feed', 'A', '2031-05-20T16:30')];

@@ -22,7 +22,7 @@ describe('a trigger', () => {
       '2031-05-14T09:00',
       '2031-05-17T09:00',
     ]);
-    expect(task.why).toContain('50 % were counted as pupae');
+    expect(task.why()).toContain('50 % were counted as pupae');
     const parted = [...half, care('part-pupae', 'A', '2031-05-14T09:30')];
     expect(openTask(tasksAt(parted, '2031-05-15T09:00'), 'part-pupae')).toBeUndefined();
   });

@@ -106,7 +106,7 @@ function detailOf(row: Exclude<RoundRow, {kind: 'place'}>, view: View, room: Roo
   });
   return [
     line(` ${task.title}, ${task.unit} at ${task.place}`, 'heading'),
-    ...entry('why', task.why),
+    ...entry('why', task.why()),
     ...(short === undefined
       ? []
       : entry(

@@ -1,19 +1,27 @@
-// Bundles the program into dist/: one small entry, the care list, and a chunk for each other command
-// and for the screens, loaded only when asked for. Bundling is what makes the
-// program start quickly; unbundled, Ink alone costs half a second.
+// Bundles the program into dist/: one small entry, the care list, and a chunk for each other command and for the
+// screens, loaded only when asked for. Bundling is what makes the program start quickly; unbundled, Ink alone costs half
+// a second.
 import {chmodSync, rmSync} from 'node:fs';
 import {build} from 'esbuild';
+import {keepCode} from './keep-code.mjs';
 
 /** Ink's developer tools are optional and need a package that is not installed. */
-const withoutInkDevtools = {
-  name: 'without-ink-devtools',
-  setup(build) {
-    build.onResolve({filter: /^\.\/devtools\.js$/}, ({importer}) =>
-      importer.includes('/ink/') ? {path: 'ink-devtools', namespace: 'empty'} : undefined,
-    );
-    build.onLoad({filter: /.*/, namespace: 'empty'}, () => ({contents: ''}));
-  },
-};
+const withoutInkDevtools = without('ink-devtools', /^\.\/devtools\.js$/, '/ink/');
+
+/** The reader of command lines can start other programs. Ours has none to start, and loading what it takes is slow. */
+const withoutOtherPrograms = without('other-programs', /^node:child_process$/, '/commander/');
+
+function without(name, module, inPackage) {
+  return {
+    name: `without-${name}`,
+    setup(build) {
+      build.onResolve({filter: module}, ({importer}) =>
+        importer.includes(inPackage) ? {path: name, namespace: name} : undefined,
+      );
+      build.onLoad({filter: /.*/, namespace: name}, () => ({contents: 'export default {};'}));
+    },
+  };
+}
 
 // CommonJS packages inside an ES module bundle look for these three names. A bundled package may call something of its
 // own URL, so the global one is named in full.
@@ -24,38 +32,41 @@ const commonJsNames =
   '__filename=__fileURLToPath(import.meta.url),' +
   "__dirname=__fileURLToPath(new globalThis.URL('.',import.meta.url));";
 
-/** The care list is bundled by itself, whole: the program reaches it by its name. */
-const careListApart = {
-  name: 'care-list-apart',
-  setup(build) {
-    build.onResolve({filter: /start-today\.ts$/}, ({kind}) =>
-      kind === 'dynamic-import' ? {path: './start-today.mjs', external: true} : undefined,
-    );
-  },
-};
-
 const common = {
-  outdir: 'dist',
-  outExtension: {'.js': '.mjs'},
   bundle: true,
   platform: 'node',
   target: 'node20',
-  format: 'esm',
   jsx: 'automatic',
   minifySyntax: true,
   minifyWhitespace: true,
   legalComments: 'none',
   define: {'process.env.NODE_ENV': '"production"'},
-  banner: {js: commonJsNames},
+  plugins: [withoutInkDevtools, withoutOtherPrograms],
 };
 
 rmSync('dist', {recursive: true, force: true});
 await build({
   ...common,
+  format: 'esm',
+  outdir: 'dist',
+  outExtension: {'.js': '.mjs'},
+  banner: {js: commonJsNames},
   // The thread that forecasts for the screens is a file of its own beside the program.
   entryPoints: {main: 'src/main.ts', 'forecaster-thread': 'src/terminal/forecaster-thread.ts'},
   splitting: true,
-  plugins: [withoutInkDevtools, careListApart],
 });
-await build({...common, entryPoints: {'start-today': 'src/start-today.ts'}});
 chmodSync('dist/main.mjs', 0o755);
+
+// The care list is one function of `require` and its own path, as src/compiled.ts runs it.
+await build({
+  ...common,
+  format: 'cjs',
+  outfile: 'dist/today.cjs',
+  entryPoints: ['src/start-today.ts'],
+  define: {...common.define, 'import.meta.url': '__url'},
+  banner: {
+    js: "(function(require,path){'use strict';const module={},__url=require('node:url').pathToFileURL(path).href;",
+  },
+  footer: {js: '})'},
+});
+keepCode('dist/main.mjs');

@@ -20,18 +20,18 @@ export function openMoment(window: Window, open: OpenTime, civil: Civil): Instan
 
 /** The round of each opening, or where it comes too soon, the instant from which it is not too soon. */
 export function momentsOn(day: Day, {earliest, latest}: Window, open: OpenTime): Instant[] {
-  return open
-    .openings(day)
-    .map(({from, to}) => (from < earliest && earliest < to ? earliest : from))
-    .filter(moment => earliest <= moment && moment <= latest);
+  const moments: Instant[] = [];
+  for (const {from, to} of open.openings(day)) {
+    const moment = from < earliest && earliest < to ? earliest : from;
+    if (earliest <= moment && moment <= latest) moments.push(moment);
+  }
+  return moments;
 }
 
 function nearest(moments: readonly Instant[], target: Instant): Instant | undefined {
-  const [first, ...others] = moments;
-  return others.reduce(
-    (best, each) => (Math.abs(each - target) < Math.abs(best! - target) ? each : best),
-    first,
-  );
+  let best = moments[0];
+  for (const each of moments) if (Math.abs(each - target) < Math.abs(best! - target)) best = each;
+  return best;
 }
 
 function laterDay(targetDay: Day, window: Window, open: OpenTime, civil: Civil): Instant | undefined {

@@ -35,7 +35,9 @@ export function stagesOf({alive, cohorts, counted}: Animals): readonly Stage[] {
 
 /** Any of its animals eat. Those inside material are not fed. */
 export function hasFeeders(lot: Animals): boolean {
-  return lot.material === undefined && stagesOf(lot).some(eats);
+  if (lot.material !== undefined) return false;
+  for (const stage in lot.alive) if (lot.alive[stage]! > 0 && eats(stage)) return true;
+  return lot.counted === 'unknown' && stagesOf(lot).some(eats);
 }
 
 /** How many of the animals counted still eat. */

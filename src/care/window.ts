@@ -65,12 +65,22 @@ const offsets = new WeakMap<Civil, Map<number, number>>();
  * @param lot the lot whose warmth counts
  */
 export function windowOf(rule: Rule, since: Instant, lot: string, clock: Clock): Window {
-  const at = (share: number) => instantAtShare(rule, since, share, lot, clock);
-  const days = (limit: number | undefined) => (limit === undefined ? undefined : clock.after(since, limit));
-  const latest = days(rule.latestDays) ?? at(LATEST_SHARE);
-  const target = Math.min(at(1), latest);
-  const earliest = Math.min(days(rule.earliestDays) ?? at(EARLIEST_SHARE), target);
+  const latest = limitOf(rule, rule.latestDays, LATEST_SHARE, since, lot, clock);
+  const target = Math.min(instantAtShare(rule, since, 1, lot, clock), latest);
+  const earliest = Math.min(limitOf(rule, rule.earliestDays, EARLIEST_SHARE, since, lot, clock), target);
   return {since, earliest, target, latest: Math.max(latest, target)};
+}
+
+/** As many days as the rule says, else that share of its interval. */
+function limitOf(
+  rule: Rule,
+  days: number | undefined,
+  share: number,
+  since: Instant,
+  lot: string,
+  clock: Clock,
+): Instant {
+  return days === undefined ? instantAtShare(rule, since, share, lot, clock) : clock.after(since, days);
 }
 
 /** The first window of a task that is wanted as soon as there is something to do it for. */

@@ -40,17 +40,26 @@ export function civilIn(zone: Zone): Civil {
     }
     return name;
   };
+  const numbers = new Map<Day, number>();
+  const numberOf = (day: Day): number => {
+    let number = numbers.get(day);
+    if (number === undefined) {
+      number = numberOfDay(day);
+      numbers.set(day, number);
+    }
+    return number;
+  };
 
   return {
     zone: zone.name,
     dayOf: at => nameOf(Math.floor((at + zone.offsetMs(at)) / MS_PER_DAY)),
     at: (day, time) => {
       const [hours, minutes] = time.split(':');
-      const wall = numberOfDay(day) * MS_PER_DAY + (Number(hours) * 60 + Number(minutes)) * 60_000;
+      const wall = numberOf(day) * MS_PER_DAY + (Number(hours) * 60 + Number(minutes)) * 60_000;
       return zone.instantsOf(wall)[0] ?? zone.jumpOver(wall);
     },
-    addDays: (day, days) => dayNumbered(numberOfDay(day) + days),
-    weekdayOf: day => weekdays[((numberOfDay(day) % 7) + 7) % 7]!,
+    addDays: (day, days) => nameOf(numberOf(day) + days),
+    weekdayOf: day => weekdays[((numberOf(day) % 7) + 7) % 7]!,
     iso: at => isoAt(Math.round(at), zone.offsetMs(at)),
   };
 }

@@ -77,6 +77,6 @@ export async function answerWritten(
 }
 
 /** The fields that have a value. */
-function given(fields: Fields): Record<string, unknown> {
+export function given(fields: Fields): Record<string, unknown> {
   return Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined));
 }

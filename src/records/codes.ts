@@ -50,6 +50,8 @@ export function codesNamed(record: RoomRecord): readonly Reference[] {
     }
     case 'split':
       return named({lot: record.lot, unit: record.unit});
+    case 'voucher':
+      return [...named({lot: record.lot, sample: record.sample}), ...named({lot: record.scavengerIn})];
     case 'merge':
       return [...named({lot: record.lot}), {kind: 'lot', code: record.into}];
     case 'note':
@@ -60,7 +62,7 @@ export function codesNamed(record: RoomRecord): readonly Reference[] {
         lot: 'lot' in record ? record.lot : undefined,
         unit: 'unit' in record ? record.unit : undefined,
         logger: 'logger' in record ? record.logger : undefined,
-        specimen: 'specimen' in record && record.record !== 'voucher' ? record.specimen : undefined,
+        specimen: 'specimen' in record ? record.specimen : undefined,
       });
   }
 }

@@ -75,9 +75,13 @@ const causes = {
 } as const;
 
 function voucherSentence(record: RecordOf<'voucher'>): string {
-  const {count, stage, taxon, sample, together, animal} = record;
+  const {count, stage, taxon, sample, together, animal, scavengerIn} = record;
   const name = taxon === undefined ? '' : ` (${taxon})`;
-  const out = sample === undefined ? 'preserved' : `taken out of sample ${sample} dead and preserved`;
+  const found =
+    scavengerIn === undefined
+      ? `taken out of sample ${sample} dead and`
+      : `found as a scavenger in lot ${scavengerIn} and`;
+  const out = sample === undefined ? 'preserved' : `${found} preserved`;
   const vial = together === true && count > 1 ? ' in one vial' : '';
   const codes = coded(record.codes ?? one(record.specimen));
   return `${animalsInWords(count, stage)}${name} ${out}${vial}${single(animal)}${codes}`;

@@ -4,8 +4,9 @@ import type {Dated} from './counting.ts';
 import {type Entry, instantOf, MS_PER_DAY, MS_PER_HOUR} from './entry.ts';
 import {openRoomDraft} from './fold.ts';
 import {live} from './fold-life.ts';
-import {orderOf} from './orders.ts';
+import type {Kin} from './orders.ts';
 import type {Fault} from './rule.ts';
+import type {RecordOf} from './schema/index.ts';
 import {specimenCount} from './specimen-codes.ts';
 import {countsInWords} from './stage-words.ts';
 import type {Lot, RoomState, Specimen} from './state.ts';
@@ -16,12 +17,16 @@ export type HardenHours = (lot: Lot) => number | undefined;
 /** The orders that animals of a lot may belong to; empty where nobody knows. */
 export type OrdersOf = (lot: Lot) => readonly string[];
 
+/** What a name says of order and family; undefined where nobody knows. */
+export type KinOf = (taxon: string) => Kin | undefined;
+
 /** @returns what is doubtful about entries to be added, by their ids */
 export function doubtsAbout(
   before: RoomState,
   additions: readonly Entry[],
   hardenHours: HardenHours,
   ordersOf: OrdersOf,
+  kinOf: KinOf,
 ): Map<string, Fault> {
   const doubts = new Map<string, Fault>();
   const asked = new Set(additions.filter(({record}) => ASKED.has(record.record)).map(({id}) => id));
@@ -32,8 +37,8 @@ export function doubtsAbout(
     const doubt =
       moreAdultsThanPupae(room, each) ??
       collectedSoft(room, each, hardenHours) ??
-      namedAsParasitoid(room, each) ??
-      namedOutsideTheOrder(room, each, ordersOf);
+      namedOutsideTheOrder(room, each, ordersOf, kinOf) ??
+      namedAsParasitoid(room, each, kinOf);
     if (doubt !== undefined) doubts.set(each.entry.id, doubt);
   });
   return doubts;
@@ -94,21 +99,29 @@ function collectedSoft(
 }
 
 /** Families whose members live in or on other arthropods until they kill them. Common practice, no source. */
-const PARASITOID_FAMILIES =
-  /^(Braconidae|Ichneumonidae|Chalcididae|Pteromalidae|Eulophidae|Encyrtidae|Torymidae|Eurytomidae|Eupelmidae|Trichogrammatidae|Mymaridae|Aphelinidae|Scelionidae|Platygastridae|Figitidae|Bethylidae|Dryinidae|Tachinidae|Bombyliidae|Conopidae|Pipunculidae)\b/;
+const PARASITOID_FAMILIES = new Set(
+  'Braconidae Ichneumonidae Chalcididae Pteromalidae Eulophidae Encyrtidae Torymidae Eurytomidae Eupelmidae Trichogrammatidae Mymaridae Aphelinidae Scelionidae Platygastridae Figitidae Bethylidae Dryinidae Tachinidae Bombyliidae Conopidae Pipunculidae'.split(
+    ' ',
+  ),
+);
 
 /** A parasitoid filed as its host spoils survival and hosts alike. */
-function namedAsParasitoid({lots, specimens}: RoomState, {entry: {record}}: Dated): Fault | undefined {
+function namedAsParasitoid(
+  {lots, specimens}: RoomState,
+  {entry: {record}}: Dated,
+  kinOf: KinOf,
+): Fault | undefined {
   if (record.record !== 'identification') return undefined;
   const specimen: Specimen | undefined = specimens.get(record.specimen);
-  const family = PARASITOID_FAMILIES.exec(record.taxon)?.[1];
+  const family = kinOf(record.taxon)?.family;
   const lot = lots.get(specimen?.lot ?? '');
-  if (specimen?.kind !== 'adult' || lot === undefined || family === undefined) return undefined;
+  if (specimen?.kind !== 'adult' || lot === undefined) return undefined;
+  if (family === undefined || !PARASITOID_FAMILIES.has(family)) return undefined;
   if (lot.candidates.some(({profile}) => profile.includes('parasitoid'))) return undefined;
-  if (lot.taxon !== undefined && PARASITOID_FAMILIES.test(lot.taxon)) return undefined;
+  if (lot.taxon !== undefined && PARASITOID_FAMILIES.has(kinOf(lot.taxon)?.family ?? '')) return undefined;
   return {
     what: `${family} are parasitoids, and ${specimen.code} is recorded as an adult of lot ${lot.code} itself`,
-    mend: `If it came out of a host, void entry ${specimen.entry} and record a parasitoid.`,
+    mend: `If it came out of a host, say so: ${asParasitoid(record)}.`,
   };
 }
 
@@ -117,16 +130,23 @@ function namedOutsideTheOrder(
   {lots, specimens}: RoomState,
   {entry: {record}}: Dated,
   ordersOf: OrdersOf,
+  kinOf: KinOf,
 ): Fault | undefined {
   if (record.record !== 'identification') return undefined;
   const specimen: Specimen | undefined = specimens.get(record.specimen);
   const lot = lots.get(specimen?.lot ?? '');
-  const order = orderOf(record.taxon);
+  const order = kinOf(record.taxon)?.order;
   if (specimen?.kind !== 'adult' || lot === undefined || order === undefined) return undefined;
   const orders = ordersOf(lot);
   if (orders.length === 0 || orders.includes(order)) return undefined;
+  const name = record.taxon === order ? order : `${record.taxon} (${order})`;
   return {
-    what: `${record.taxon} (${order}) differs from the order of lot ${lot.code} (${orders.join(' or ')}): parasitoid, scavenger or mistake?`,
-    mend: `If a parasitoid, void entry ${specimen.entry} and record it by teneral parasitoid ${lot.code} --taxon ${order}; if a scavenger, void it and record it by teneral bycatch ${lot.sample}; if a mistake, correct the name.`,
+    what: `${name} differs from the order of lot ${lot.code} (${orders.join(' or ')}): parasitoid, scavenger or mistake?`,
+    mend: `If a parasitoid, say ${asParasitoid(record)}; if a scavenger, --scavenger in its place; if a mistake, correct the name.`,
   };
+}
+
+/** The command that records it at once as what it is. */
+function asParasitoid({specimen, taxon}: RecordOf<'identification'>): string {
+  return `teneral identify ${specimen} ${taxon.includes(' ') ? `"${taxon}"` : taxon} --parasitoid`;
 }

@@ -12,9 +12,14 @@ export class Refusal extends Error {
   readonly mend: string;
 
   constructor(what: string, where: string, mend: string) {
-    super(`${where === '' ? '' : `${where}: `}${what}. ${mend}`);
+    super(`${where === '' ? '' : `${where}: `}${faultInWords({what, mend})}`);
     this.what = what;
     this.where = where;
     this.mend = mend;
   }
+}
+
+/** What is wrong and what to do about it; a question keeps its mark. */
+export function faultInWords({what, mend}: {readonly what: string; readonly mend: string}): string {
+  return `${what}${what.endsWith('?') ? '' : '.'} ${mend}`;
 }

@@ -58,7 +58,12 @@ const endsOnce: Rule = (room, {entry}) => {
   );
   if (before === undefined) return undefined;
   const what = `animal ${animal} of lot ${record.lot} has its end already (${before.record.record}, entry ${before.id})`;
-  return {what, mend: 'Correct the animal, or void that entry.'};
+  const {record: earlier} = before;
+  const moults =
+    earlier.record === 'emergence' && earlier.as === 'subimago' && record.record === 'emergence'
+      ? `Its moult to the imago adds no animal: teneral imago ${earlier.codes?.[0] ?? 'SPECIMEN'}. Else correct`
+      : 'Correct';
+  return {what, mend: `${moults} the animal, or void that entry.`};
 };
 
 const moultsOnceToImago: Rule = (room, {at, entry: {record}}, {civil}): Fault | undefined => {
@@ -77,8 +82,8 @@ const moultsOnceToImago: Rule = (room, {at, entry: {record}}, {civil}): Fault | 
 export const rulesOfAnimals: readonly Rule[] = [
   countsWhatIsAlive,
   oneAdultOfOneAnimal,
-  takesWhatIsAlive,
   endsOnce,
+  takesWhatIsAlive,
   moultsOnceToImago,
 ];
 

@@ -1,6 +1,8 @@
 // Rules about how lots begin, divide, join and end.
+import type {Instant} from './entry.ts';
 import {isHidden} from './fold-lots.ts';
-import type {Rule} from './rule.ts';
+import {whenWritten} from './plain-words.ts';
+import type {Fault, Known, Rule} from './rule.ts';
 import {beginningOf} from './rules-of-time.ts';
 import {total} from './stage.ts';
 import type {Lot, RoomState} from './state.ts';
@@ -33,12 +35,28 @@ const comesFromALivingSample: Rule = (room, {entry: {record}}) => {
   };
 };
 
-const happensAfterTheLotBegan: Rule = (room, {at, entry: {record}}, {civil}) => {
+const happensAfterTheLotBegan: Rule = (room, {at, entry: {record}}, known) => {
+  const {civil} = known;
   const early = lotsIn(room, record).find(lot => at < lot.startedAt);
   if (early === undefined) return undefined;
+  const unborn = beforeItsSample(room, early, at, known);
+  if (unborn !== undefined) return unborn;
   const what = `${civil.iso(at)} is before lot ${early.code} began (${civil.iso(early.startedAt)})`;
   return {what, mend: 'Correct "at", or void the lot and enter its beginning anew.'};
 };
+
+/** Said of the sample rather than of the lot: nobody had the animals yet. */
+function beforeItsSample(room: RoomState, lot: Lot, at: Instant, known: Known): Fault | undefined {
+  const sample = room.samples.get(lot.sample);
+  if (sample === undefined || at >= beginningOf(sample.collected.from, known)) return undefined;
+  const day = known.civil.addDays(known.civil.dayOf(at), -1);
+  const entry = room.entries.find(({record}) => record.record === 'sample' && record.code === sample.code);
+  const older = entry === undefined ? '' : `: teneral correct ${entry.id} collected.from=${day}`;
+  return {
+    what: `${whenWritten(known.civil.iso(at))} is before the animals of lot ${lot.code} were collected: sample ${sample.code} is of ${whenWritten(sample.collected.from)}`,
+    mend: `Correct "at" (--at), or the sample if it was collected earlier${older}.`,
+  };
+}
 
 /** What may be said of a lot at any time after it has ended. */
 const KNOWN_LATER: ReadonlySet<string> = new Set(['note', 'print', 'revision']);

@@ -1,5 +1,6 @@
 // What a message makes of the state of the screens, and the work it asks for. Pure.
 
+import {faultInWords} from '../records/refusal.ts';
 import {Doubt} from '../work/doubts.ts';
 import {type App, type Message, type Next, nameOfEffect, saying, topOf, withTop} from './app.ts';
 import {withPart} from './parts.ts';
@@ -24,9 +25,10 @@ function happened(app: App, message: Message): Next {
     case 'written':
       return only(written(app, message));
     case 'refused': {
-      const {what, mend} = message.refusal;
       const next = message.refusal instanceof Doubt ? doubted(app) : app;
-      return only(saying({...next, busy: without(app.busy, 'act')}, `${what}. ${mend}`, 'refused'));
+      return only(
+        saying({...next, busy: without(app.busy, 'act')}, faultInWords(message.refusal), 'refused'),
+      );
     }
     case 'outlook':
       return only({...app, outlooks: withOutlook(app.outlooks, message)});

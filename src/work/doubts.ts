@@ -1,15 +1,15 @@
 // Doubts about what is to be written down: the daybook's own, figures of a profile that look wrong, and coordinates held
 // against their country.
-import {doubtsAbout} from '../records/doubts.ts';
+import {doubtsAbout, type KinOf, type OrdersOf} from '../records/doubts.ts';
 import type {Entry} from '../records/entry.ts';
-import {orderOf} from '../records/orders.ts';
+import {genusOf, kinOf, wordsOf} from '../records/orders.ts';
 import {Refusal} from '../records/refusal.ts';
 import type {Fault} from '../records/rule.ts';
 import type {Profile} from '../records/schema/index.ts';
 import type {Lot, RoomState} from '../records/state.ts';
 import {hardenHoursOf} from './hints.ts';
 import {checkedProfile} from './profile-check.ts';
-import {profilesOf} from './profiles.ts';
+import {profileCodes, profilesOf} from './profiles.ts';
 
 /** Refused for now: whoever has looked again and is sure may say so, and it is written down all the same. */
 export class Doubt extends Refusal {}
@@ -29,19 +29,11 @@ export async function askAboutDoubts(
   const hours = new Map<string, number | undefined>();
   if (open.some(({record}) => record.record === 'preparation'))
     for (const lot of before.lots.values()) hours.set(lot.code, await hardenHoursOf(lot, {state: before}));
-  const naming = open.some(({record}) => record.record === 'identification');
-  const profiles = naming
-    ? await profilesOf(
-        [...before.lots.values()].flatMap(({candidates}) => candidates.map(({profile}) => profile)),
-        before,
-      )
-    : new Map<string, Profile>();
-  const doubts = doubtsAbout(
+  const {ordersOf, kin} = await namesFor(
+    open.flatMap(({record}) => (record.record === 'identification' ? [record.taxon] : [])),
     before,
-    additions,
-    (lot: Lot) => hours.get(lot.code),
-    lot => ordersOf(lot, profiles),
   );
+  const doubts = doubtsAbout(before, additions, (lot: Lot) => hours.get(lot.code), ordersOf, kin);
   for (const [index, entry] of additions.entries()) {
     if (entry.record.sure === true) continue;
     const doubt = doubts.get(entry.id) ?? doubtfulProfile(entry) ?? (await doubtfulPlace(entry));
@@ -56,12 +48,36 @@ export async function askAboutDoubts(
   }
 }
 
-/** By its candidates; where one of them has no order of its own nobody knows. Without any, by its name. */
-function ordersOf({candidates, taxon}: Lot, profiles: ReadonlyMap<string, Profile>): string[] {
+/** What names to be given say, and to which orders the animals of a lot may belong. Nothing is read where none is given. */
+async function namesFor(
+  taxa: readonly string[],
+  state: RoomState,
+): Promise<{readonly ordersOf: OrdersOf; readonly kin: KinOf}> {
+  if (taxa.length === 0) return {ordersOf: () => [], kin: () => undefined};
+  const lots = [...state.lots.values()];
+  const candidates = lots.flatMap(lot => lot.candidates.map(({profile}) => profile));
+  const words = new Set([...taxa, ...lots.flatMap(({taxon}) => taxon ?? [])].flatMap(wordsOf));
+  // A bundled profile of a species is coded by its genus first.
+  const named = (await profileCodes()).filter(code => words.has(code.split('-')[0]!));
+  const known = await profilesOf([...candidates, ...named], state);
+  const genera = [...known.values(), ...state.profiles.values()].filter(
+    profile => genusOf(profile) !== undefined,
+  );
+  const kin = (taxon: string) => kinOf(taxon, genera);
+  return {kin, ordersOf: lot => ordersOf(lot, known, kin)};
+}
+
+/** By its candidates; where one of them has no order of its own, or there are none, by its name. */
+function ordersOf(
+  {candidates, taxon}: Lot,
+  profiles: ReadonlyMap<string, Profile>,
+  kin: KinOf,
+): readonly string[] {
   const likely = candidates.filter(({weight}) => weight > 0);
-  if (likely.length === 0) return taxon === undefined ? [] : [orderOf(taxon) ?? []].flat();
   const orders = likely.flatMap(({profile}) => profiles.get(profile)?.classification.order ?? []);
-  return orders.length < likely.length ? [] : [...new Set(orders)];
+  if (likely.length > 0 && orders.length === likely.length) return [...new Set(orders)];
+  const order = taxon === undefined ? undefined : kin(taxon)?.order;
+  return order === undefined ? [] : [order];
 }
 
 /** Figures that are unusual, or that the published ones beside them contradict. */

@@ -51,6 +51,12 @@ async function hintsOf({id, record}: Entry, desk: Desk): Promise<readonly string
         : aboutHardening(desk.state.lots.get(record.lot));
     case 'parasitoid':
       return aboutParts(id, desk);
+    case 'voucher':
+      return record.scavengerIn === undefined
+        ? []
+        : [
+            `one more of ${record.scavengerIn} counts as alive again; if it is dead: teneral loss ${record.scavengerIn} 1 --cause dead`,
+          ];
     case 'imago':
       return record.exuviae === undefined
         ? [

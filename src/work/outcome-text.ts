@@ -1,6 +1,7 @@
 // What became of a lot, in lines of text: for the command and for the sheet of the lot alike.
 import {dayWords, instantWords} from '../exchange/time-words.ts';
 import {type Animal, animalsOf} from '../records/animals.ts';
+import {balanceInWords, lostInWords} from '../records/balance.ts';
 import type {LifeTable, LifeTableRow} from '../records/life-table.ts';
 import type {Outcome, Share} from '../records/outcome.ts';
 import {stageInWords} from '../records/stage-words.ts';
@@ -15,7 +16,10 @@ export interface Section {
 
 export function outcomeSections(lot: Lot, outcome: Outcome, desk: Desk): Section[] {
   const sections: Section[] = [
-    {title: 'what became of it', lines: shares(outcome)},
+    {
+      title: 'what became of it',
+      lines: [`${'sum'.padEnd(14)}${balanceInWords(lot)}${lostInWords(lot)}`, ...shares(outcome)],
+    },
     {title: 'adults by day', lines: emergence(outcome, desk)},
     {title: 'days in a stage', lines: durations(outcome)},
     {title: 'life table', lines: outcome.lifeTable === null ? [] : lifeTableLines(outcome.lifeTable)},
@@ -30,12 +34,10 @@ function shares({
   products: {adults, parasitoids},
   sexes,
   females,
-  losses,
   alive,
   exact,
   lot,
 }: Outcome): string[] {
-  const lost = Object.entries(losses).map(([cause, count]) => `${count} ${cause}`);
   const by = [
     ...(sexes.female + sexes.male > 0 ? [`${sexes.female} females, ${sexes.male} males`] : []),
     ...(sexes.unknown > 0 ? [`${sexes.unknown} not sexed`] : []),
@@ -53,7 +55,6 @@ function shares({
       : [
           `${'products'.padEnd(14)}${adults} adults + ${parasitoids} parasitoids = ${adults + parasitoids} specimens`,
         ]),
-    ...(lost.length === 0 ? [] : [`${'lost'.padEnd(14)}${lost.join(', ')}`]),
     ...(exact ? [] : [`Numbers of ${lot} are estimates or a lower bound, and so are these shares.`]),
   ];
 }

@@ -3,6 +3,7 @@ import {expect, test} from 'vitest';
 import {doubtsAbout} from '../../src/records/doubts.ts';
 import type {Entry} from '../../src/records/entry.ts';
 import {unitTypeFor} from '../../src/records/housing.ts';
+import {kinOf} from '../../src/records/orders.ts';
 import {waitedHours} from '../../src/records/standing.ts';
 import {batch, day, greenwich, lot, sample, unit, type Written} from './daybook-of.ts';
 import {given} from './daybook-spec.ts';
@@ -16,6 +17,7 @@ function doubtsIn(room: ReturnType<typeof given>, ...written: readonly Written[]
     additions,
     () => HARDEN_HOURS,
     () => [],
+    kinOf,
   );
   return [...doubts.values()].map(({what}) => what);
 }

@@ -103,5 +103,5 @@ test('a mayfly is one animal: subimago, imago, one specimen with its skins and t
   room.when({record: 'imago', specimen: 'A31-0311'}).thenRefused(/has been an imago since/);
   room
     .when(lot({nymph: 1}, {code: 'B'}), {record: 'emergence', lot: 'B', at: day(-3), adults: [{count: 1}]})
-    .thenRefused(/is before lot B began/);
+    .thenRefused(/is before the animals of lot B were collected: sample S1 is of/);
 });

@@ -78,6 +78,7 @@ describe.each(stories)('a subimago at $out', ({nymphs, collected, seen, out, mou
     expect(labels).toContain(`coll. ${onLabel(collected)}`);
     expect(labels).toMatch(new RegExp(`em\\. .*${onLabel(out)}, imago ${onLabel(moulted)}`));
     expect(labels.match(/exuviae of A31-0311/g)).toHaveLength(2);
+    expect(labels).toContain('subimaginal exuviae of A31-0311');
     for (const skin of ['A31-0311a', 'A31-0311b']) expect(labels).toContain(`exuviae ${skin}`);
   });
 
@@ -103,8 +104,19 @@ describe.each(stories)('a subimago at $out', ({nymphs, collected, seen, out, mou
 
   it('takes no adult without a lot, and none before its collection', () => {
     expect(refused(room, later, 'emerge', 'R31-999', '--female', '1')).toContain('there is no lot R31-999');
-    expect(refused(room, later, 'emerge', 'R31-047', '--female', '1', '--at', '2031-04-01T06:00')).toMatch(
-      /before|began/,
+    const early = refused(room, later, 'emerge', 'R31-047', '--female', '1', '--at', '2031-04-01T06:00');
+    expect(early).toContain(
+      `2031-04-01 06:00 is before the animals of lot R31-047 were collected: sample S31-0088 is of ${collected}`,
+    );
+    expect(early).toContain('teneral correct e1 collected.from=2031-03-31');
+    const nobodys = room.apply(later, [{record: 'emergence', adults: [{count: 1}]}]);
+    expect(nobodys.status).toBe(1);
+    expect(nobodys.err).toContain('An adult is entered from the lot that it came out of');
+  });
+
+  it('leads from a second emergence of the same animal to its moult', () => {
+    expect(refused(room, later, 'emerge', 'R31-047', '--animal', '05')).toContain(
+      'Its moult to the imago adds no animal: teneral imago A31-0311.',
     );
   });
 });

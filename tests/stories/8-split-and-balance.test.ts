@@ -82,6 +82,19 @@ describe.each(stories)('a lot of $started larvae', story => {
     if (cause !== undefined) expect(daybook).toContain(cause);
   });
 
+  it('applies an answer with its key once only, and takes none for one animal or for a part', () => {
+    const own = newRoom();
+    applied(own, '2031-06-10T09:00', records);
+    const count = ['count', 'R31-021', `larva=${counted}`, '--others', 'not-found'];
+    expect(refused(own, now, ...count, '--animal', '07')).toContain('tells of all that were not seen');
+    expect(refused(own, now, ...count, '--part')).toContain('says that all were looked at');
+    said(own, now, ...count, '--key', 'round 9');
+    said(own, now, 'found', 'R31-021', 'larva', '1');
+    expect(said(own, now, ...count, '--key', 'round 9')).toContain('nothing was added');
+    const [balance] = own.ask<object[]>(now, 'balance', 'R31-021');
+    expect(balance).toMatchObject({alive: {larva: counted + 1}});
+  });
+
   it('shows the warmth that the part brought along, its own number and its sample', () => {
     const warm = newRoom();
     const [heldC, lower] = [20, 8];

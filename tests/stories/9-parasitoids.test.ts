@@ -63,6 +63,78 @@ describe.each(stories)('$hosts caterpillars followed singly', ({hosts, moths, br
     said(own, now, ...named, '--sure');
   });
 
+  it.each(['fly', 'flies', 'stilt-legged fly', 'Tachinidae', 'a tachinid', 'Exorista sp.', 'ichneumon wasp'])(
+    'asks of an adult of caterpillars that is typed as %s what it is',
+    name => {
+      const own = newRoom();
+      applied(own, now, records);
+      said(own, now, 'emerge', 'R31-026', '--unsexed', '1');
+      const words = refused(own, now, 'identify', 'R31-026-1', name);
+      expect(words).toContain(
+        'differs from the order of lot R31-026 (Lepidoptera): parasitoid, scavenger or mistake? If',
+      );
+      expect(words).toMatch(/teneral identify R31-026-1 .+ --parasitoid/);
+    },
+  );
+
+  it('takes moths, butterflies and the lot’s own names without a question', () => {
+    const own = newRoom();
+    applied(own, now, records);
+    said(own, now, 'emerge', 'R31-026', '--unsexed', '1');
+    for (const name of ['hawk moth', 'butterfly', 'Noctuidae', 'Pieris sp.'])
+      said(own, now, 'identify', 'R31-026-1', name);
+  });
+
+  it('records at once as a parasitoid what was entered as one of several moths, under its code', () => {
+    const own = newRoom();
+    applied(own, now, records);
+    said(own, now, 'emerge', 'R31-026', '--female', '2', '--male', '3');
+    const named = [
+      'identify',
+      'R31-026-4',
+      'Exorista mella',
+      '--parasitoid',
+      '--det',
+      'A. Namer',
+      '--key',
+      'k',
+    ];
+    expect(said(own, now, ...named)).toContain('the remains of the host as R31-026-4a');
+    expect(said(own, now, ...named)).toContain('nothing was added');
+    expect(said(own, now, 'balance', 'R31-026')).toContain(
+      `= ${hosts - 5} alive + 4 emerged + 1 parasitised`,
+    );
+    const specimens = own.ask<{code: string; kind: string; sex: string; taxon: string}[]>(
+      now,
+      'list',
+      'specimens',
+    );
+    const codes = (kind: string) => specimens.filter(one => one.kind === kind).map(({code}) => code);
+    expect(codes('adult')).toEqual(['R31-026-1', 'R31-026-2', 'R31-026-3', 'R31-026-5']);
+    expect(codes('parasitoid')).toEqual(['R31-026-4']);
+    expect(specimens.find(({code}) => code === 'R31-026-4')).toMatchObject({
+      taxon: 'Exorista mella',
+      sex: 'male',
+    });
+    expect(refused(own, now, 'identify', 'R31-026-4', 'Phoridae', '--scavenger')).toContain(
+      'R31-026-4 is no adult of a lot',
+    );
+  });
+
+  it('records a scavenger as a specimen of the sample, and leaves the animal it is not in the lot', () => {
+    const own = newRoom();
+    applied(own, now, records);
+    said(own, now, 'emerge', 'R31-026', '--unsexed', '1', '--animal', '02');
+    const words = said(own, now, 'identify', 'R31-026-1', 'scuttle fly', '--scavenger');
+    expect(words).toContain('1 adult (scuttle fly) found as a scavenger in lot R31-026');
+    expect(words).toContain('counts as alive again; if it is dead: teneral loss R31-026 1 --cause dead');
+    said(own, now, 'loss', 'R31-026', '1', '--cause', 'dead', '--animal', '02');
+    expect(said(own, now, 'balance', 'R31-026')).toContain(`= ${hosts - 1} alive + 1 lost; lost: 1 dead`);
+    expect(said(own, now, 'trace', 'R31-026-1')).toContain('field sample S1');
+    expect(said(own, now, 'daybook', 'R31-026')).toContain('scavenger');
+    expect(said(own, now, 'verify')).toContain('sound');
+  });
+
   it('makes the balance and both shares of parasitism from hosts, not from wasps', () => {
     applied(room, now, [
       {record: 'parasitoid', ...of, taxon: 'Tachinidae', count: 1, hosts: 1, animal: '02'},
@@ -72,6 +144,9 @@ describe.each(stories)('$hosts caterpillars followed singly', ({hosts, moths, br
     ]);
     expect(said(room, now, 'balance', 'R31-026')).toContain(
       `${hosts} started = 0 alive + ${moths} emerged + 3 parasitised + 1 lost`,
+    );
+    expect(said(room, now, 'outcome', 'R31-026')).toContain(
+      `sum ${hosts} started = 0 alive + ${moths} emerged + 3 parasitised + 1 lost; lost: 1 dead`,
     );
     expect(said(room, now, 'outcome', 'R31-026')).toContain(
       `parasitised 3 of ${hosts}, ${all}; 3 of ${hosts - 1} whose end is known, ${known}`,

@@ -4,7 +4,7 @@
 
 import type {Civil} from '../../records/civil.ts';
 import type {Instant} from '../../records/entry.ts';
-import {keptParts} from '../../records/kept-parts.ts';
+import {type KeptPart, keptParts} from '../../records/kept-parts.ts';
 import type {Stage} from '../../records/stage.ts';
 import type {Lot, RoomState, Sample, Specimen} from '../../records/state.ts';
 import {labelDay, labelSpan} from './label-dates.ts';
@@ -26,8 +26,8 @@ export function rearingLines(specimen: Specimen, {lots, samples}: RoomState, civ
 }
 
 /** What is kept with a specimen in a vial of its own. */
-export function partNoun({what = 'exuviae'}: NonNullable<Specimen['exuviae']>): string {
-  return what === 'other' ? 'part' : what.replace('-', ' ');
+export function partNoun({what, usual}: KeptPart): string {
+  return what === 'other' ? 'part' : (what ?? usual).replace('-', ' ');
 }
 
 function origin(specimen: Specimen, lot: Lot | undefined, lots: RoomState['lots'], host: string): string[] {

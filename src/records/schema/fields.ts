@@ -1,10 +1,14 @@
 // The kinds of field that records share: codes, instants, days, stages, counts.
 import * as z from 'zod';
 
+/** A code whose lack is told in these words. */
+export const codeElse = (missing: string | undefined) =>
+  z.string(missing).regex(/^[A-Za-z0-9][A-Za-z0-9._-]{0,39}$/, {
+    error: 'a code has 1 to 40 letters, digits, ".", "_" or "-", and starts with a letter or digit',
+  });
+
 /** A code of a sample, lot, unit, logger or specimen. No meaning is read from it. */
-export const code = z.string().regex(/^[A-Za-z0-9][A-Za-z0-9._-]{0,39}$/, {
-  error: 'a code has 1 to 40 letters, digits, ".", "_" or "-", and starts with a letter or digit',
-});
+export const code = codeElse(undefined);
 
 /** A civil day, yyyy-mm-dd. */
 export const day = z.iso.date({error: 'a day is written yyyy-mm-dd, such as 2026-05-30'});

@@ -3,6 +3,7 @@ import * as z from 'zod';
 import {
   animal,
   code,
+  codeElse,
   common,
   day,
   instant,
@@ -142,10 +143,16 @@ export const voucher = z
     together,
     specimen: code.optional(),
     codes: z.array(code).optional(),
+    /** It fed on what was dead among the animals of this lot, and came out there. */
+    scavengerIn: code.optional(),
   })
   .refine(({lot, sample}) => (lot === undefined) !== (sample === undefined), {
     path: ['lot'],
     error: 'a voucher comes either from a lot ("lot") or straight out of a field sample ("sample")',
+  })
+  .refine(({sample, scavengerIn}) => scavengerIn === undefined || sample !== undefined, {
+    path: ['scavengerIn'],
+    error: 'a scavenger belongs to the field sample ("sample"), not to the animals of the lot',
   });
 
 export const move = z.strictObject({...about('move'), record: z.literal('move'), unit: code});
@@ -172,6 +179,9 @@ const fate = z.enum(['kept', 'killed', 'released', 'dead']);
 export const emergence = z.strictObject({
   ...about('emergence'),
   record: z.literal('emergence'),
+  lot: codeElse(
+    'an adult is entered from the lot that it came out of: give its "lot", and its "animal" where it has a vial of its own',
+  ),
   /** Last look at which they were not out. Default: the last check. */
   since: instant.optional(),
   /** Those that differ from the others in fate or condition say so themselves. */

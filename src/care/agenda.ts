@@ -1,6 +1,7 @@
 // What is to be done on the days ahead, as if everything were done when it is planned.
 import type {Day} from '../records/civil.ts';
 import type {Instant} from '../records/entry.ts';
+import {amountOf, type Ration, rationOf} from './amounts.ts';
 import {openTimeOf} from './calendar.ts';
 import {turnsOf} from './following.ts';
 import type {Job} from './job.ts';
@@ -21,6 +22,10 @@ export interface AgendaItem {
   readonly rule: string;
   readonly task: string;
   readonly title: string;
+  /** How much of it, for the animals as last counted. */
+  readonly amount: string | null;
+  /** The same of food, to be added up. */
+  readonly food: Ration | null;
   readonly unit: string;
   readonly lot: string | null;
   readonly place: string;
@@ -93,6 +98,8 @@ function itemOf(
     rule: rule.code,
     task: rule.task,
     title: titleOf(job),
+    amount: amountOf(job),
+    food: rationOf(job),
     unit: unit.code,
     lot: lot?.code ?? null,
     place: unit.place,

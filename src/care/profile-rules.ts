@@ -36,18 +36,20 @@ function codeOf(task: string, profile: string): string {
 }
 
 function rulesOf({profile, care = [], sources}: Profile): Rule[] {
-  return care.map(({task, stages, everyDays, earliestDays, latestDays, harm, caution, source}) => ({
+  const cited = (id: string) => sources.find(each => each.id === id)?.citation ?? id;
+  return care.map(({task, stages, everyDays, earliestDays, latestDays, harm, caution, source, ...more}) => ({
     code: codeOf(task, profile),
     task,
     for: {profile, stages},
     every: {days: everyDays},
+    amount: more.amount,
     earliestDays,
     latestDays,
     harm,
     observe: [...forcedAnswers(task)],
     caution,
     minutes: MINUTES,
-    source: sources.find(({id}) => id === source)?.citation ?? source,
+    source: [source, ...(more.amountSource === undefined ? [] : [more.amountSource])].map(cited).join('; '),
     off: false,
   }));
 }

@@ -1,5 +1,6 @@
 // Start values for aquaria and other containers of water. Every one can be replaced by the room.
 import type {Rule} from '../records/state.ts';
+import {midges, mosquitoes} from './start-rations.ts';
 import {startRules} from './start-rule.ts';
 
 const MAINS =
@@ -15,7 +16,8 @@ const MOSQUITO_PUPAE =
 const MIDGES =
   'at least three feeds a week in sediment tests: OECD test guidelines 218 and 219 (from memory)';
 const STREAM = 'water changed about weekly for stream insects, faqs.tips (excerpt seen)';
-const DRAGONFLIES = 'three feeds a week: rearing of Hine’s emerald, fumfs.org (excerpt seen)';
+const DRAGONFLIES =
+  'three feeds a week: rearing of Hine’s emerald, fumfs.org (excerpt seen); no ration: the most that a nymph of six species took was 47 mosquito larvae a day, Ilahi et al. (abstract seen)';
 const EVAPORATION =
   'small open pools lost 3.7–4.2 mm a day outdoors: Hydrol. Process. 22, 4789 (excerpt seen); the days are common practice, no source';
 
@@ -32,14 +34,15 @@ export const aquariumRules: readonly Rule[] = [
     days: [0.5, 1, 1.5],
     harm: 'high',
     caution: VECTORS,
-    source: MOSQUITO_FOOD,
+    amount: mosquitoes.amount,
+    source: `${MOSQUITO_FOOD}; ${mosquitoes.source}`,
   }),
   ...startRules('feed', 'aquarium', {
     groups: ['chironomidae'],
     days: [1, 2, 4],
-    amount: {each: 0.24, of: 'mg food'},
+    amount: midges.amount,
     harm: 'high',
-    source: `${MIDGES}; 0.12 mg a larva and day: Ristola 1999, Environ. Toxicol. Chem. 18, 756 (excerpt seen)`,
+    source: `${MIDGES}; ${midges.source}`,
   }),
   ...startRules('feed', 'aquarium', {groups: STREAM_INSECTS, days: [2, 3.5, 7]}),
   ...startRules('feed', 'aquarium', {

@@ -1,5 +1,6 @@
 // Start values for cages and other containers of animals that feed on land. Every one can be replaced by the room.
 import type {Rule} from '../records/state.ts';
+import {carrionFlies, ladybirds, noctuids} from './start-rations.ts';
 import {startRules} from './start-rule.ts';
 
 const HAIRS = 'hairs and frass irritate skin, eyes and lungs: gloves, and do not brush the cage out dry';
@@ -15,9 +16,12 @@ const LADYBIRDS = 'fed daily in single tubes: Ramos et al. 2014, Adv. Entomol. 2
 const CRICKETS =
   'water always at hand: an abstract on Acheta rearing methods (excerpt seen); the days are common practice, no source';
 const FLY_VIALS =
-  'stock moved every 20–30 days, never over 30 at room temperature: a Drosophila stock-keeping page (excerpt seen); new vial every 2–3 weeks is common practice';
+  'stock moved every 20–30 days, never over 30 at room temperature: a Drosophila stock-keeping page (excerpt seen); new vial every 2–3 weeks is common practice; 10 mL a vial: a page on Drosophila cultures, asaapestcontrol.com (excerpt seen)';
+const SPIDERS =
+  'days: common practice, no source; one prey at a time is enough for most wolf spiders, large ones one a day: a text on keeping wolf spiders, fedest.com (seen)';
 
 const CATERPILLARS = ['lepidoptera'] as const;
+const NOCTUIDS = ['noctuidae'] as const;
 const LATE_INSTARS = ['larva-4', 'larva-5', 'larva-6', 'larva-7', 'larva-8'] as const;
 const CARRION_FLIES = ['carrion-flies', 'calliphoridae', 'sarcophagidae'] as const;
 const LEAF_MITES = ['tetranychidae', 'phytoseiidae'] as const;
@@ -41,17 +45,38 @@ export const cageRules: readonly Rule[] = [
     source: LATE_EATERS,
   }),
   ...startRules('feed', 'cage', {
+    groups: NOCTUIDS,
+    days: [1, 2, 3],
+    amount: noctuids.amount,
+    harm: 'high',
+    caution: HAIRS,
+    source: `${GUIDE}; ${noctuids.source}`,
+  }),
+  ...startRules('feed', 'cage', {
+    groups: NOCTUIDS,
+    suffix: 'late',
+    stages: LATE_INSTARS,
+    days: [0.5, 1, 1.5],
+    amount: noctuids.amount,
+    harm: 'high',
+    caution: HAIRS,
+    source: `${LATE_EATERS}; ${noctuids.source}`,
+  }),
+  ...startRules('feed', 'cage', {
     groups: ['coccinellidae'],
     days: [0.5, 1, 1.5],
+    amount: ladybirds.amount,
     harm: 'high',
-    source: LADYBIRDS,
+    source: `${LADYBIRDS}; ${ladybirds.source}`,
   }),
   ...startRules('feed', undefined, {
     groups: CARRION_FLIES,
     days: [0.5, 1, 1.5],
+    amount: carrionFlies.amount,
     harm: 'high',
     minutes: 4,
     caution: CARRION,
+    source: `days: common practice, no source; ${carrionFlies.source}`,
   }),
   ...startRules('feed', 'cage', {groups: ['orthoptera'], days: [0.5, 1, 2], harm: 'high'}),
   ...startRules('feed', 'cage', {
@@ -59,8 +84,14 @@ export const cageRules: readonly Rule[] = [
     days: [1.5, 2.5, 7],
     amount: {each: 1, of: 'prey'},
     caution: BITES,
+    source: SPIDERS,
   }),
-  ...startRules('feed', 'cage', {groups: ['drosophilidae'], days: [10, 17, 30], source: FLY_VIALS}),
+  ...startRules('feed', 'cage', {
+    groups: ['drosophilidae'],
+    days: [10, 17, 30],
+    amount: {whole: 10, of: 'mL medium'},
+    source: FLY_VIALS,
+  }),
   ...startRules('feed', 'cage', {groups: ['stored-product-beetles'], days: [28, 42, 56], caution: FRASS}),
   ...startRules('feed', 'cage', {groups: LEAF_MITES, days: [3, 5, 7]}),
 

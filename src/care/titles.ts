@@ -30,6 +30,17 @@ export function titleOf({rule: {task}, lot}: Job): string {
   }
 }
 
+/** "change water, 4 of 12 litres" */
+export function withAmount({
+  title,
+  amount,
+}: {
+  readonly title: string;
+  readonly amount: string | null;
+}): string {
+  return amount === null ? title : `${title}, ${amount}`;
+}
+
 /** "27 adults and 1 other specimen": each adult has a code, the others are parasitoids and vouchers. */
 function specimensOf({specimens, tally: {emerged}}: Lot): string {
   const others = specimens.length - emerged;

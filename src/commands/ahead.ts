@@ -1,4 +1,5 @@
 import {minuteWords, monthLines, weekLines} from '../exchange/pictures/agenda.ts';
+import {foodLines} from '../exchange/pictures/food.ts';
 import {glyphsFor} from '../exchange/pictures/glyphs.ts';
 import {textOfLines} from '../exchange/pictures/line.ts';
 import {ahead} from '../work/ahead.ts';
@@ -31,7 +32,13 @@ export const command: Command = {
         days.length > MOST_IN_FULL
           ? monthLines(days, desk.civil, glyphs)
           : weekLines(days, desk.civil, glyphs, invocation.columns);
-      return `${head}\n\n${textOfLines(lines)}`;
+      const food = foodLines(
+        plan.food,
+        days.map(({day}) => day),
+        desk.civil,
+        invocation.columns,
+      );
+      return [head, textOfLines(lines), ...(food.length === 0 ? [] : [textOfLines(food)])].join('\n\n');
     });
   },
 };

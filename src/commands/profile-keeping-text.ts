@@ -1,5 +1,6 @@
 // What a profile says of keeping its animals, in words: where they are met, their food, their care, their rest.
 import {wrap} from '../exchange/pictures/fit.ts';
+import {howMuchWords} from '../exchange/pictures/rules.ts';
 import type {Profile} from '../records/schema/index.ts';
 import {listed} from '../records/stage-words.ts';
 
@@ -10,8 +11,8 @@ export function keepingText({met, food, care = [], diapause, sexes}: Profile, wi
     ...(met?.lengthMm === undefined ? [] : [`full-grown ${met.lengthMm[0]} to ${met.lengthMm[1]} mm long`]),
     ...(food === undefined ? [] : [`fed ${food.what}`]),
     ...care.map(
-      ({task, stages, everyDays, latestDays}) =>
-        `${spaced(task)}${stages === undefined ? '' : ` (${listed(stages)})`} every ${everyDays} d, ${latestDays} d at the latest`,
+      ({task, stages, everyDays, latestDays, amount}) =>
+        `${spaced(task)}${stages === undefined ? '' : ` (${listed(stages)})`} every ${everyDays} d, ${latestDays} d at the latest${amount === undefined ? '' : `; ${howMuchWords(amount)}`}`,
     ),
     ...diapause.map(restWords),
     ...(sexes === undefined || sexes.female === sexes.male ? [] : [sexWords(sexes)]),

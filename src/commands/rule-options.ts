@@ -1,6 +1,7 @@
 // The options that describe a care rule, shared by the commands that write and that try one.
 import type {Command as Commander} from 'commander';
 import type {RuleChange} from '../work/rules.ts';
+import {amountWords} from './amount-words.ts';
 import type {Options} from './command.ts';
 import {collect, numberWord} from './words.ts';
 
@@ -11,6 +12,15 @@ export function ruleOptions(command: Commander): Commander {
     .option('--lower <C>', 'the threshold of that warmth', numberWord, 10)
     .option('--earliest <days>', 'sooner is too soon', numberWord)
     .option('--latest <days>', 'later is too late', numberWord)
+    .option(
+      '--each <food>',
+      'how much each animal gets: "1 prey"; by stage larva-4="46 aphids", and again',
+      collect,
+    )
+    .option('--per <word>', 'what --each is for: time, day or life (all the time it feeds)')
+    .option('--whole <food>', 'how much in all, however many there are: "10 mL medium"')
+    .option('--share <part>', 'how much of the unit’s water: 0.25', numberWord)
+    .option('--no-amount', 'say nothing of how much')
     .option('--type <word>', 'for all units of a type')
     .option('--unit <code>', 'for one unit')
     .option('--group <code>', 'for a group of animals')
@@ -39,6 +49,7 @@ export function ruleChange(task: string | undefined, options: Options): RuleChan
     every: every(options),
     earliestDays: earliest,
     latestDays: latest,
+    amount: amountWords(options),
     harm,
     observe,
     minutes,

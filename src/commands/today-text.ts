@@ -1,5 +1,6 @@
 // The care list in words, as it is walked.
 import type {Task} from '../care/task.ts';
+import {withAmount} from '../care/titles.ts';
 import {fill, wrap} from '../exchange/pictures/fit.ts';
 import {dayWords, instantWords} from '../exchange/time-words.ts';
 import type {Desk} from '../work/desk.ts';
@@ -35,11 +36,6 @@ function lines(task: Task, desk: Desk, columns: number): string[] {
   return columns >= WIDE
     ? [`${fill(line, 82)}  ${task.id}`]
     : [line, `${' '.repeat(UNIT_COLUMNS)}${task.id}`];
-}
-
-/** "change water, 4 of 12 litres" */
-function withAmount({title, amount}: Task): string {
-  return amount === null ? title : `${title}, ${amount}`;
 }
 
 function whenOf({state, target, latest, done, skipped}: Task, {civil, now}: Desk): string {

@@ -2,7 +2,7 @@
 import type {Ahead} from './ahead.ts';
 import type {Desk} from './desk.ts';
 
-export function aheadAnswer({days, visits}: Ahead, {civil}: Pick<Desk, 'civil'>) {
+export function aheadAnswer({days, visits, food}: Ahead, {civil}: Pick<Desk, 'civil'>) {
   return {
     minutes: days.reduce((sum, day) => sum + day.minutes, 0),
     days: days.map(({items, ...day}) => ({
@@ -20,5 +20,6 @@ export function aheadAnswer({days, visits}: Ahead, {civil}: Pick<Desk, 'civil'>)
       units: [...new Set(jobs.map(({unit}) => unit.code))],
       tasks: [...new Set(jobs.map(({rule}) => rule.task))],
     })),
+    food,
   };
 }

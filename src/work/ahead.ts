@@ -1,6 +1,8 @@
 // The days ahead: what is to be done on each, by whom, and how long it takes.
 import {type AgendaDay, type AgendaItem, agendaOf} from '../care/agenda.ts';
+import type {Ration} from '../care/amounts.ts';
 import {openTimeOf} from '../care/calendar.ts';
+import {type FeedingDay, type FoodAhead, foodAhead} from '../care/food-ahead.ts';
 import {grouped} from '../care/grouped.ts';
 import {jobsOf} from '../care/jobs.ts';
 import {type Who, whoTakes} from '../care/people.ts';
@@ -8,6 +10,7 @@ import type {CareInput} from '../care/task.ts';
 import {type Visit, visitsOf} from '../care/visits.ts';
 import {compareNaturally} from '../care/walking-order.ts';
 import {Refusal} from '../records/refusal.ts';
+import type {RoomState} from '../records/state.ts';
 import type {Desk} from './desk.ts';
 import {careInput} from './today.ts';
 
@@ -27,6 +30,7 @@ export interface Ahead {
   readonly days: readonly PlannedDay[];
   /** What closed days force, in order of time. */
   readonly visits: readonly Visit[];
+  readonly food: FoodAhead;
 }
 
 /** Further ahead than this nothing is planned. */
@@ -50,23 +54,37 @@ export function plannedDays(input: CareInput, days: number, who?: string): Ahead
   const end = civil.at(civil.addDays(civil.dayOf(now), days), '00:00');
   const visits = visitsOf(jobsOf(input, open), open, input).filter(({from}) => from < end);
   const visitsOn = grouped(visits, ({to}) => civil.dayOf(to));
-  return {
-    visits,
-    days: agendaOf(input, days).map(({items, ...day}) => {
-      const taken = whoTakes(items, civil.weekdayOf(day.day), people);
-      const all = items.map(item => ({...item, who: taken.get(item) ?? null}));
-      const shown = who === undefined ? all : all.filter(item => item.who === who);
-      return {
-        ...day,
-        items: shown,
-        minutes: shown.reduce((sum, {minutes}) => sum + minutes, 0),
-        errands: (visitsOn.get(day.day) ?? []).flatMap(({jobs}) =>
-          jobs.map(({rule: {task}, unit}) => ({task, unit: unit.code, place: unit.place})).sort(onTheWay),
-        ),
-        workload: workloadOf(shown),
-      };
-    }),
-  };
+  const planned = agendaOf(input, days).map(({items, ...day}) => {
+    const taken = whoTakes(items, civil.weekdayOf(day.day), people);
+    const all = items.map(item => ({...item, who: taken.get(item) ?? null}));
+    const shown = who === undefined ? all : all.filter(item => item.who === who);
+    return {
+      ...day,
+      items: shown,
+      minutes: shown.reduce((sum, {minutes}) => sum + minutes, 0),
+      errands: (visitsOn.get(day.day) ?? []).flatMap(({jobs}) =>
+        jobs.map(({rule: {task}, unit}) => ({task, unit: unit.code, place: unit.place})).sort(onTheWay),
+      ),
+      workload: workloadOf(shown),
+    };
+  });
+  return {visits, days: planned, food: foodAhead(planned.map(day => feedingDay(day, state)))};
+}
+
+function feedingDay({day, open, items}: PlannedDay, state: RoomState): FeedingDay {
+  const feedings = items
+    .filter(({task}) => task === 'feed')
+    .map(({unit, lot, food}) => ({unit, lot, food, plant: isLeaf(food) ? plantOf(lot, state) : null}));
+  return {day, open, feedings};
+}
+
+function isLeaf(food: Ration | null): boolean {
+  return food !== null && /\b(leaf|leaves|foliage)\b/.test(food.of);
+}
+
+/** The plant that a lot's animals were found on. */
+function plantOf(lot: string | null, {lots, samples}: RoomState): string | null {
+  return samples.get(lots.get(lot ?? '')?.sample ?? '')?.host ?? null;
 }
 
 /** @throws Refusal for a name that nobody in the room has */

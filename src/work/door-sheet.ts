@@ -2,6 +2,7 @@
 import {extname} from 'node:path';
 import {grouped} from '../care/grouped.ts';
 import {observationOf} from '../care/observations.ts';
+import {withAmount} from '../care/titles.ts';
 import {shelfOf} from '../care/walking-order.ts';
 import {dateWords, timeWords} from '../care/when-words.ts';
 import type {DoorDay, DoorSheet} from '../exchange/door-sheet/door-sheet.ts';
@@ -88,6 +89,7 @@ async function todaysPart(
 interface Listed {
   readonly unit: string;
   readonly title: string;
+  readonly amount: string | null;
   readonly place: string;
   readonly latest: Instant;
   readonly observe: readonly string[];
@@ -104,9 +106,9 @@ function shelvesOf(items: readonly Listed[], day: Day, {civil, now}: Desk, cauti
     return {
       place,
       who: names.length === 1 ? (names[0] ?? undefined) : undefined,
-      rows: alike.map(({unit, title, latest, observe, caution, waits}) => ({
+      rows: alike.map(({unit, title, amount, latest, observe, caution, waits}) => ({
         unit,
-        what: title,
+        what: withAmount({title, amount}),
         until:
           latest < now
             ? 'late'

@@ -13,8 +13,8 @@ import {type Recorded, record} from './record.ts';
 import type {Session} from './session.ts';
 import {careInput} from './today.ts';
 
-/** Fields of a rule that are given; others stay as they are. */
-export type RuleChange = {readonly [Field in keyof Omit<Rule, 'code'>]?: Rule[Field] | undefined};
+/** Fields of a rule that are given; others stay as they are. Null takes a field away. */
+export type RuleChange = {readonly [Field in keyof Omit<Rule, 'code'>]?: Rule[Field] | null | undefined};
 
 export interface RulesAsked {
   /** Only what holds for this lot. */
@@ -82,7 +82,8 @@ function changed(code: string, change: RuleChange, desk: Desk): Record<string, u
       `A new one needs its task and how often: teneral rule ${code} feed --every 2. teneral rules --all shows those there are.`,
     );
   const given = Object.fromEntries(Object.entries(change).filter(([, value]) => value !== undefined));
-  return {...before, ...given, record: 'rule', code};
+  const all = Object.entries({...before, ...given}).filter(([, value]) => value !== null);
+  return {...Object.fromEntries(all), record: 'rule', code};
 }
 
 function unknownRule(code: string, {state}: Desk): Refusal {

@@ -73,4 +73,38 @@ describe('teneral rules and teneral rule', () => {
     expect(here.at(NOW, 'rules', 'feed-cag').err).toContain('Did you mean feed-cage?');
     expect(here.at(NOW, 'rule', 'brush', '--every', '2').err).toContain('there is no rule "brush" yet');
   });
+
+  it('say how much, for each animal, by stage, for a day or however many there are, and no more', () => {
+    const here = room();
+    const amount = () => here.ask<{tasks: {amount: string | null}[]}>(NOW, 'today').tasks.at(0)?.amount;
+    expect(amount()).toBeNull();
+    here.at(NOW, 'rule', 'feed-cage', '--every', '2', '--each', '1.5 leaves', '--per', 'day');
+    expect(amount()).toBe('24 leaves');
+    here.at(NOW, 'rule', 'feed-cage', '--each', 'larva-2=1 aphids', '--each', 'larva-4=9 aphids');
+    expect(here.ask<{amount: object}>(NOW, 'rules', 'feed-cage').amount).toEqual({
+      each: {'larva-2': 1, 'larva-4': 9},
+      of: 'aphids',
+    });
+    expect(amount()).toBe('8 aphids');
+    expect(here.at(NOW, 'rules', 'feed-cage').out).toContain('for each: larva-2 1 aphids, larva-4 9 aphids');
+    here.at(NOW, 'rule', 'feed-cage', '--whole', '10 mL medium');
+    expect(amount()).toBe('10 mL medium');
+    here.at(NOW, 'rule', 'feed-cage', '--no-amount');
+    expect(amount()).toBeNull();
+  });
+
+  it.each([
+    [['--each', '46'], 'not written like'],
+    [['--each', 'larva-1=1 aphids', '--each', 'larva-2=2 mg food'], 'one food in one unit'],
+    [['--each', '1 prey', '--whole', '2 prey'], 'give one'],
+    [['--per', 'day'], 'give both'],
+    [['--each', '1 prey', '--per', 'week'], 'time, day or life'],
+    [['--each', 'pupa=1 prey'], 'no stage that eats'],
+    [['--share', '3'], 'at most 1'],
+  ])('refuse an amount that says nothing: %s', (words, why) => {
+    const here = room();
+    const {status, err} = here.at(NOW, 'rule', 'feed-cage', ...words);
+    expect(status).not.toBe(0);
+    expect(err).toContain(why);
+  });
 });

@@ -25,10 +25,27 @@ export const trigger = z.union([
   z.strictObject({mould: z.literal(true)}),
 ]);
 
-/** How much: a share of the unit's water, or so much for each animal. */
+const positive = z.number().positive();
+
+/**
+ * How much: a share of the unit's water; so much for each animal that eats, the same for all or by stage; or so much
+ * however many there are. `of` is the unit and the food, such as "mg food".
+ */
 export const amount = z.union([
-  z.strictObject({share: z.number().positive().max(1)}),
-  z.strictObject({each: z.number().positive(), of: text}),
+  z.strictObject({share: positive.max(1)}),
+  z.strictObject({
+    /** By stage: an instar that is not named takes what the last one before it takes, else `larva` or `nymph`. */
+    each: z.union([
+      positive,
+      z
+        .record(stage, positive)
+        .refine(stages => Object.keys(stages).length > 0, {error: 'no stage is given'}),
+    ]),
+    of: text,
+    /** For each day until the next time, or for all the time that the animal feeds. Default: each time. */
+    per: z.enum(['day', 'life']).optional(),
+  }),
+  z.strictObject({whole: positive, of: text}),
 ]);
 
 /** What a person answers when a task is done: yes/no, a number, or a word. */

@@ -2,6 +2,7 @@
 import * as z from 'zod';
 import {chainFault} from '../stage-gaps.ts';
 import {SAT} from '../where-it-sat.ts';
+import {amount} from './care.ts';
 import {code, common, instant, rhPercent, stage, temperatureC, text} from './fields.ts';
 import {rateModel, testedC} from './rate-model.ts';
 import {method} from './samples.ts';
@@ -133,6 +134,8 @@ const care = z
     harm: z.enum(['high', 'medium', 'low']).default('medium'),
     caution: text.optional(),
     source: z.string(),
+    amount: amount.optional(),
+    amountSource: z.string().optional(),
   })
   .refine(({earliestDays, everyDays, latestDays}) => earliestDays <= everyDays && everyDays <= latestDays, {
     path: ['everyDays'],

@@ -1,9 +1,11 @@
 // The words of the pages that are worked out only when they are looked at.
 import {monthLines, weekLines} from '../../exchange/pictures/agenda.ts';
+import {foodLines} from '../../exchange/pictures/food.ts';
 import type {Glyphs} from '../../exchange/pictures/glyphs.ts';
 import type {Line} from '../../exchange/pictures/line.ts';
 import {trialLines} from '../../exchange/pictures/rules.ts';
-import {ahead} from '../../work/ahead.ts';
+import type {Civil} from '../../records/civil.ts';
+import {type Ahead, ahead} from '../../work/ahead.ts';
 import type {Desk} from '../../work/desk.ts';
 import {handover} from '../../work/handover.ts';
 import {handoverLines} from '../../work/handover-words.ts';
@@ -26,7 +28,7 @@ export async function textOf(
     return trialLines(await tryRule(desk, topic.rule, {}, MONTH), MONTH, civil, columns);
   switch (topic) {
     case 'week':
-      return weekLines((await ahead(desk, WEEK)).days, civil, glyphs, columns);
+      return week(await ahead(desk, WEEK), civil, glyphs, columns);
     case 'month':
       return monthLines((await ahead(desk, MONTH)).days, civil, glyphs);
     case 'wait':
@@ -34,4 +36,15 @@ export async function textOf(
     case 'handover':
       return handoverLines(await handover(desk), civil, columns);
   }
+}
+
+/** What is done on each day, and below it the food that this takes. */
+function week({days, food}: Ahead, civil: Civil, glyphs: Glyphs, columns: number): readonly Line[] {
+  const foods = foodLines(
+    food,
+    days.map(({day}) => day),
+    civil,
+    columns,
+  );
+  return [...weekLines(days, civil, glyphs, columns), ...(foods.length === 0 ? [] : [[], ...foods])];
 }

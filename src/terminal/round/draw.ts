@@ -1,6 +1,7 @@
 // The round, drawn: tasks by place, the one under the cursor explained below.
 
 import {observationOf} from '../../care/observations.ts';
+import {withAmount} from '../../care/titles.ts';
 import {fill, wrap} from '../../exchange/pictures/fit.ts';
 import {type Kind, type Line, line, piece} from '../../exchange/pictures/line.ts';
 import {leftWords} from '../../work/shortage-words.ts';
@@ -67,7 +68,7 @@ function rowLine(row: RoundRow, here: boolean, sheet: SheetOf<'round'>, view: Vi
   }
   const titleWidth = Math.max(16, Math.min(40, room.columns - 52));
   const what = piece(
-    `${fill(task.amount === null ? task.title : `${task.title}, ${task.amount}`, titleWidth, glyphs.more)} ${fill(task.lot ?? '', 10, glyphs.more)} `,
+    `${fill(withAmount(task), titleWidth, glyphs.more)} ${fill(task.lot ?? '', 10, glyphs.more)} `,
     base,
   );
   if (happened !== undefined) return [lead, unit, what, piece(happened, 'good')];
@@ -105,7 +106,7 @@ function detailOf(row: Exclude<RoundRow, {kind: 'place'}>, view: View, room: Roo
     return words.length > 0 ? `${question.label} ${words.join(' ')}` : question.label;
   });
   return [
-    line(` ${task.title}, ${task.unit} at ${task.place}`, 'heading'),
+    line(` ${withAmount(task)}, ${task.unit} at ${task.place}`, 'heading'),
     ...entry('why', task.why()),
     ...(short === undefined
       ? []

@@ -49,7 +49,7 @@ describe('a lot whose larvae turn into prepupae', () => {
   it('is still fed while some eat, with the ration in proportion', () => {
     const feed = openTask(tasksAt(some, '2031-06-09T10:00'), 'feed')!;
     expect(feed.title).toBe('feed 12 larvae');
-    expect(feed.why).toContain('12 of 30 still eat: 40 % of the ration');
+    expect(feed.why()).toContain('12 of 30 still eat: 40 % of the ration');
     expect(openTask(tasksAt(some, '2031-06-09T10:00'), 'move-pupae')).toBeUndefined();
   });
 

@@ -51,7 +51,7 @@ describe('closed days, with food every 48 h, at the soonest after 24 h, at the l
     expect(wall(task!.target)).toBe('2031-05-24T09:00');
     expect(wall(task!.planned)).toBe('2031-05-23T16:30');
     expect(task!.state).toBe('due');
-    expect(task!.why).toContain('brought forward');
+    expect(task!.why()).toContain('brought forward');
   });
 
   it('asks for one visit that covers both once both were fed on Friday evening', () => {
@@ -85,7 +85,7 @@ describe('closed days, with food every 48 h, at the soonest after 24 h, at the l
     const elastic = [feedRule('L3', [1, 2, 4]), feedRule('L5', [1, 2, 4])];
     const task = openTask(tasksAt([...room, ...elastic, ...fed], '2031-05-23T17:00'), 'feed', 'L3');
     expect(wall(task!.planned)).toBe('2031-05-27T09:00');
-    expect(task!.why).toContain('put off');
+    expect(task!.why()).toContain('put off');
   });
 });
 
@@ -107,7 +107,7 @@ describe('the same weekend at 26 °C, with food every 24 degree-days above 8 °C
   it('shortens interval and limit by 12/18: due after 32 h, at the latest after 48 h', () => {
     const task = openTask(tasksAt(records, '2031-05-23T17:00', heat), 'feed', 'L3');
     expect([wall(task!.target), wall(task!.latest)]).toEqual(['2031-05-25T00:30', '2031-05-25T16:30']);
-    expect(task!.why).toContain('warmth moves it up 16 hours');
+    expect(task!.why()).toContain('warmth moves it up 16 hours');
   });
 
   it('wants the visit by Sunday 16:30, late enough that Tuesday is safe again', () => {

@@ -1,4 +1,5 @@
 // Work that nobody who may do it is there for in time, said beforehand.
+import type {Weekday} from '../records/civil.ts';
 import {type Instant, MS_PER_DAY} from '../records/entry.ts';
 import type {Alert} from './alert.ts';
 import type {OpenTime} from './calendar.ts';
@@ -29,10 +30,24 @@ export function nobodyInTime(jobs: readonly Job[], open: OpenTime, input: CareIn
   const people = [...input.state.people.values()];
   if (people.length === 0 || people.some(({days, places = []}) => days === undefined && places.length === 0))
     return [];
-  const missed = jobs.flatMap(job => firstUnmanned(job, open, input) ?? []);
+  const weekdays = openWeekdays(open, input);
+  const units = [...new Set(jobs.map(({unit}) => unit))];
+  const lacking = new Set(
+    units.filter(({place, code}) => weekdays.some(day => !isManned({place, unit: code}, day, people))),
+  );
+  const missed = jobs.flatMap(job => (lacking.has(job.unit) ? (firstUnmanned(job, open, input) ?? []) : []));
   return [...grouped(missed, ({job}) => shelfOf(job.unit.place))].map(([shelf, list]) =>
     alertFor(shelf, list, input),
   );
+}
+
+/** The weekdays on which the room opens about the time that is looked through. */
+function openWeekdays(open: OpenTime, {civil, now}: CareInput): Weekday[] {
+  const weekdays = new Set<Weekday>();
+  let day = civil.dayOf(now);
+  for (let days = 0; days <= 2 * AHEAD_DAYS; days++, day = open.neighbour(day, 1))
+    if (open.isOpen(day)) weekdays.add(civil.weekdayOf(day));
+  return [...weekdays];
 }
 
 function firstUnmanned(job: Job, open: OpenTime, input: CareInput): Unmanned | undefined {

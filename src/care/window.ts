@@ -33,31 +33,11 @@ export function clockOf(civil: Civil, instantAfterDegreeDays: InstantAfterDegree
     after(from, days) {
       const whole = Math.floor(days);
       const there = from + whole * MS_PER_DAY;
-      return there + offsetAt(from, civil) - offsetAt(there, civil) + (days - whole) * MS_PER_DAY;
+      return there + civil.offsetMs(from) - civil.offsetMs(there) + (days - whole) * MS_PER_DAY;
     },
     instantAfterDegreeDays,
   };
 }
-
-/** How far clocks are ahead of UTC. Clocks are changed at a half hour at the finest, so each is asked for once. */
-function offsetAt(at: Instant, civil: Civil): number {
-  const half = Math.floor(at / MS_PER_HALF_HOUR);
-  let known = offsets.get(civil);
-  if (known === undefined) {
-    known = new Map();
-    offsets.set(civil, known);
-  }
-  let offset = known.get(half);
-  if (offset === undefined) {
-    const start = half * MS_PER_HALF_HOUR;
-    offset = Date.parse(`${civil.iso(start).slice(0, 19)}Z`) - start;
-    known.set(half, offset);
-  }
-  return offset;
-}
-
-const MS_PER_HALF_HOUR = 1_800_000;
-const offsets = new WeakMap<Civil, Map<number, number>>();
 
 /**
  * The window of a rule from when it was last done. With an interval in degree-days the limits that the rule does

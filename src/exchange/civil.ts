@@ -29,6 +29,9 @@ export function numberOfDay(day: Day): number {
   return Date.parse(`${day}T00:00Z`) / MS_PER_DAY;
 }
 
+/** The tasks of a long list share most of their instants. */
+const MOST_TEXTS = 1000;
+
 /** Civil time by a zone's clocks. */
 export function civilIn(zone: Zone): Civil {
   const names = new Map<number, Day>();
@@ -50,18 +53,33 @@ export function civilIn(zone: Zone): Civil {
     return number;
   };
 
+  const texts = new Map<Instant, string>();
+
   return {
     zone: zone.name,
     dayOf: at => nameOf(Math.floor((at + zone.offsetMs(at)) / MS_PER_DAY)),
     at: (day, time) => {
-      const [hours, minutes] = time.split(':');
-      const wall = numberOf(day) * MS_PER_DAY + (Number(hours) * 60 + Number(minutes)) * 60_000;
+      const wall = numberOf(day) * MS_PER_DAY + minutesOf(time) * 60_000;
       return zone.instantsOf(wall)[0] ?? zone.jumpOver(wall);
     },
     addDays: (day, days) => nameOf(numberOf(day) + days),
     weekdayOf: day => weekdays[((numberOf(day) % 7) + 7) % 7]!,
-    iso: at => isoAt(Math.round(at), zone.offsetMs(at)),
+    offsetMs: zone.offsetMs,
+    iso(at) {
+      let text = texts.get(at);
+      if (text === undefined) {
+        if (texts.size >= MOST_TEXTS) texts.clear();
+        text = isoAt(Math.round(at), zone.offsetMs(at));
+        texts.set(at, text);
+      }
+      return text;
+    },
   };
+}
+
+function minutesOf(time: string): number {
+  const colon = time.indexOf(':');
+  return Number(time.slice(0, colon)) * 60 + Number(time.slice(colon + 1));
 }
 
 function isoAt(at: Instant, offsetMs: number): string {

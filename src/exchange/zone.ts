@@ -137,7 +137,8 @@ export function zoneWith(name: string, ask: (at: Instant) => number): Zone {
     name,
     offsetMs,
     instantsOf(wall) {
-      const candidates = [...new Set([before(wall), after(wall)])].map(offset => wall - offset);
+      const offset = before(wall);
+      const candidates = offset === after(wall) ? [wall - offset] : [wall - offset, wall - after(wall)];
       return candidates.filter(at => at + offsetMs(at) === wall).sort((a, b) => a - b);
     },
     jumpOver: wall =>

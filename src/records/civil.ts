@@ -14,6 +14,8 @@ export interface Civil {
   at(day: Day, time: string): Instant;
   addDays(day: Day, days: number): Day;
   weekdayOf(day: Day): Weekday;
+  /** How far the zone's clocks are ahead of UTC then, ms. */
+  offsetMs(at: Instant): number;
   /** ISO 8601 with the zone's offset, to the second (finer only where the instant is). */
   iso(at: Instant): string;
 }

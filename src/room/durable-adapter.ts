@@ -1,7 +1,8 @@
 // Files that are either the old or the new version, whatever happens: the adapter under lowdb.
 // lowdb's own file adapter has one fixed temporary name and never waits for the disk.
 import {randomBytes} from 'node:crypto';
-import {type FileHandle, open, readFile, rename, stat, unlink} from 'node:fs/promises';
+import {readFileSync} from 'node:fs';
+import {type FileHandle, open, rename, stat, unlink} from 'node:fs/promises';
 import {dirname} from 'node:path';
 import type {Adapter} from 'lowdb';
 import {codeOf} from './disk-refusal.ts';
@@ -44,7 +45,8 @@ export class DurableAdapter<Content> implements Adapter<Content | null> {
 /** The bytes of a file, undefined where there is none. */
 export async function readIfThere(path: string): Promise<Buffer | undefined> {
   try {
-    return await readFile(path);
+    // At once: handed from thread to thread, reading a room takes longer than the reading itself.
+    return readFileSync(path);
   } catch (error) {
     if (codeOf(error) === 'ENOENT') return undefined;
     throw error;

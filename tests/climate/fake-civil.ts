@@ -21,6 +21,7 @@ export const civil: Civil = {
   },
   addDays: (day, days) => new Date(utc(day, '00:00') + days * MS_PER_DAY).toISOString().slice(0, 10),
   weekdayOf: day => WEEKDAYS[new Date(utc(day, '12:00')).getUTCDay()]!,
+  offsetMs: at => offsetHours(at) * MS_PER_HOUR,
   iso: at => new Date(at).toISOString(),
 };
 

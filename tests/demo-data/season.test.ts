@@ -23,6 +23,7 @@ const utc: Civil = {
   at: (day, time) => Date.parse(`${day}T${time}Z`),
   addDays: (day, days) => new Date(Date.parse(day) + days * 86_400_000).toISOString().slice(0, 10),
   weekdayOf: day => (['sun', 'mon', 'tue', 'wed', 'thu', 'fri', 'sat'] as const)[new Date(day).getUTCDay()]!,
+  offsetMs: () => 0,
   iso: at => new Date(at).toISOString(),
 };
 

@@ -62,5 +62,6 @@ export const greenwich: Civil = {
   addDays: (civilDay, days) => new Date(Date.parse(civilDay) + days * 86_400_000).toISOString().slice(0, 10),
   weekdayOf: civilDay =>
     (['sun', 'mon', 'tue', 'wed', 'thu', 'fri', 'sat'] as const)[new Date(civilDay).getUTCDay()]!,
+  offsetMs: () => 0,
   iso: instant => new Date(instant).toISOString().replace('.000', ''),
 };

@@ -29,51 +29,36 @@ export function numberOfDay(day: Day): number {
   return Date.parse(`${day}T00:00Z`) / MS_PER_DAY;
 }
 
-/** The tasks of a long list share most of their instants. */
-const MOST_TEXTS = 1000;
-
 /** Civil time by a zone's clocks. */
 export function civilIn(zone: Zone): Civil {
-  const names = new Map<number, Day>();
-  const nameOf = (days: number): Day => {
-    let name = names.get(days);
-    if (name === undefined) {
-      name = dayNumbered(days);
-      names.set(days, name);
-    }
-    return name;
-  };
-  const numbers = new Map<Day, number>();
-  const numberOf = (day: Day): number => {
-    let number = numbers.get(day);
-    if (number === undefined) {
-      number = numberOfDay(day);
-      numbers.set(day, number);
-    }
-    return number;
-  };
-
-  const texts = new Map<Instant, string>();
+  const nameOf = kept(dayNumbered);
+  const numberOf = kept(numberOfDay);
+  const instantOf = kept((wall: number) => zone.instantsOf(wall)[0] ?? zone.jumpOver(wall));
 
   return {
     zone: zone.name,
     dayOf: at => nameOf(Math.floor((at + zone.offsetMs(at)) / MS_PER_DAY)),
-    at: (day, time) => {
-      const wall = numberOf(day) * MS_PER_DAY + minutesOf(time) * 60_000;
-      return zone.instantsOf(wall)[0] ?? zone.jumpOver(wall);
-    },
+    at: (day, time) => instantOf(numberOf(day) * MS_PER_DAY + minutesOf(time) * 60_000),
     addDays: (day, days) => nameOf(numberOf(day) + days),
     weekdayOf: day => weekdays[((numberOf(day) % 7) + 7) % 7]!,
     offsetMs: zone.offsetMs,
-    iso(at) {
-      let text = texts.get(at);
-      if (text === undefined) {
-        if (texts.size >= MOST_TEXTS) texts.clear();
-        text = isoAt(Math.round(at), zone.offsetMs(at));
-        texts.set(at, text);
-      }
-      return text;
-    },
+    iso: kept((at: Instant) => isoAt(Math.round(at), zone.offsetMs(at))),
+  };
+}
+
+/** The tasks of a long list share most of their days and instants; the rows of a long file share none. */
+const MOST_KEPT = 1000;
+
+function kept<Key, Value>(make: (key: Key) => Value): (key: Key) => Value {
+  const known = new Map<Key, Value>();
+  return key => {
+    let value = known.get(key);
+    if (value === undefined) {
+      if (known.size >= MOST_KEPT) known.clear();
+      value = make(key);
+      known.set(key, value);
+    }
+    return value;
   };
 }
 

@@ -99,10 +99,12 @@ function wantings(input: CareInput, rules: readonly Rule[]): Wanting[] {
     const {code, type} = unit;
     const groups = groupsOf(lot, profiles, state.samples.get(lot.sample));
     const housed = {...groups, lot: lot.code, unit: code, type, stages: stagesOf(lot)};
-    for (const rule of nearest(housed).values())
+    for (const rule of nearest(housed))
       if (living ? isWanted(rule, lot, type) : rule.task === 'tend-subimago') wanting.push({rule, lot, unit});
     if (!living || pupaeExpectedSince(lot, type, input) === undefined) continue;
-    const picking = nearest({...housed, stages: [...housed.stages, 'pupa']}).get('move-pupae');
+    const picking = nearest({...housed, stages: [...housed.stages, 'pupa']}).find(
+      ({task}) => task === 'move-pupae',
+    );
     if (picking !== undefined) wanting.push({rule: picking, lot, unit});
   }
   return wanting;

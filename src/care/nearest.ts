@@ -17,28 +17,39 @@ export interface Housed extends Groups {
 }
 
 /** For each task, the nearest of the rules that fit a lot; a task whose nearest rule is switched off is left out. */
-export function nearestRules(rules: readonly Rule[], housed: Housed): ReadonlyMap<string, Rule> {
-  return inForce(nearer(rules, housed, new Map()));
+export function nearestRules(rules: readonly Rule[], housed: Housed): readonly Rule[] {
+  return [...nearestByTask(rules, housed).values()].filter(({off}) => !off);
 }
 
 /**
  * The same for lot after lot. Rules for many are held against each kind of lot once, those for one lot or one unit only
  * against that: a large room has hundreds of lots and a thousand rules, few of which concern each other.
  */
-export function nearestFinder(rules: readonly Rule[]): (housed: Housed) => ReadonlyMap<string, Rule> {
+export function nearestFinder(rules: readonly Rule[]): (housed: Housed) => readonly Rule[] {
   const forMany = rules.filter(({for: {lot, unit}}) => lot === undefined && unit === undefined);
   const forLot = grouped(rules, ({for: {lot}}) => lot);
   const forUnit = grouped(rules, ({for: {lot, unit}}) => (lot === undefined ? unit : undefined));
-  const ofKind = new Map<string, ReadonlyMap<string, Rule>>();
+  const ofKinds = new Map<string, readonly Rule[]>();
   return housed => {
     const kind = kindOf(housed);
-    let general = ofKind.get(kind);
+    let general = ofKinds.get(kind);
     if (general === undefined) {
-      general = nearer(forMany, housed, new Map());
-      ofKind.set(kind, general);
+      general = [...nearestByTask(forMany, housed).values()];
+      ofKinds.set(kind, general);
     }
-    const own = nearer(forLot.get(housed.lot) ?? [], housed, new Map(general));
-    return inForce(nearer(forUnit.get(housed.unit) ?? [], housed, own));
+    const own = nearestByTask(
+      [...(forLot.get(housed.lot) ?? []), ...(forUnit.get(housed.unit) ?? [])],
+      housed,
+    );
+    const nearest: Rule[] = [];
+    for (const rule of general) {
+      const nearer = own.get(rule.task);
+      if (nearer !== undefined && compareNearness(nearer, rule, housed) < 0) continue;
+      own.delete(rule.task);
+      if (!rule.off) nearest.push(rule);
+    }
+    for (const rule of own.values()) if (!rule.off) nearest.push(rule);
+    return nearest;
   };
 }
 
@@ -47,18 +58,14 @@ function kindOf({type, profiles, groups, stages}: Housed): string {
   return [type, profiles.join(), groups.join(), stages.join()].join(' ');
 }
 
-/** Takes the place of a rule for the same task where it is nearer. */
-function nearer(rules: readonly Rule[], housed: Housed, nearest: Map<string, Rule>): Map<string, Rule> {
+/** Those switched off too. */
+function nearestByTask(rules: readonly Rule[], housed: Housed): Map<string, Rule> {
+  const nearest = new Map<string, Rule>();
   for (const rule of rules) {
     if (!fits(rule, housed)) continue;
     const other = nearest.get(rule.task);
     if (other === undefined || compareNearness(rule, other, housed) < 0) nearest.set(rule.task, rule);
   }
-  return nearest;
-}
-
-function inForce(nearest: Map<string, Rule>): ReadonlyMap<string, Rule> {
-  for (const [task, rule] of nearest) if (rule.off) nearest.delete(task);
   return nearest;
 }
 

@@ -28,7 +28,7 @@ export function ruleUses(input: CareInput): RuleUse[] {
   const inForce = rulesInForce(state.rules, input.profiles);
   const used = new Map<Rule, string[]>();
   for (const {lot, unit, housed} of housedLots(input))
-    for (const rule of nearestRules(inForce, housed).values()) {
+    for (const rule of nearestRules(inForce, housed)) {
       if (!isWanted(rule, lot, unit.type)) continue;
       used.set(rule, [...(used.get(rule) ?? []), lot.code]);
     }
@@ -71,7 +71,8 @@ export function triedRule(rule: Rule, input: CareInput, from: Instant): RuleTria
   const ledger = ledgerOf(state);
   const trials = new Map<string, RuleTrial>();
   for (const {lot, unit, housed} of housedLots(input)) {
-    if (nearestRules([{...rule, off: false}], housed).size === 0 || !isWanted(rule, lot, unit.type)) continue;
+    if (nearestRules([{...rule, off: false}], housed).length === 0 || !isWanted(rule, lot, unit.type))
+      continue;
     const subject = isForLot(rule) ? lot.code : unit.code;
     if (trials.has(subject)) continue;
     const deeds = isForLot(rule) ? ledger.ofLot(rule.task, lot) : ledger.ofUnit(rule.task, unit.code);

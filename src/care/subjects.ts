@@ -14,7 +14,7 @@ export function isForLot({task, when, for: {lot, profile, group, stages}}: Rule)
   if (when !== undefined) return true;
   if (forLots.has(task)) return true;
   if (forUnits.has(task)) return false;
-  return [lot, profile, group, stages].some(named => named !== undefined);
+  return lot !== undefined || profile !== undefined || group !== undefined || stages !== undefined;
 }
 
 /** A task that ends a lot. */

@@ -123,5 +123,5 @@ function foodOf(
   const groups = groupsOf(lot, profiles, state.samples.get(lot.sample));
   const stages = inOrder(lot.alive).map(([stage]) => stage);
   const housed = {...groups, lot: lot.code, unit: code, type, stages};
-  return nearestRules(rulesInForce(state.rules, profiles), housed).get('feed')?.code;
+  return nearestRules(rulesInForce(state.rules, profiles), housed).find(({task}) => task === 'feed')?.code;
 }

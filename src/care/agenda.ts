@@ -1,6 +1,7 @@
 // What is to be done on the days ahead, as if everything were done when it is planned.
 import type {Day} from '../records/civil.ts';
 import type {Instant} from '../records/entry.ts';
+import type {Stage} from '../records/stage.ts';
 import {amountOf, type Ration, rationOf} from './amounts.ts';
 import {openTimeOf} from './calendar.ts';
 import {turnsOf} from './following.ts';
@@ -26,6 +27,8 @@ export interface AgendaItem {
   readonly amount: string | null;
   /** The same of food, to be added up. */
   readonly food: Ration | null;
+  /** The food for so many of each stage in its lot. */
+  rationOf(stages: Readonly<Record<Stage, number>>): Ration | null;
   readonly unit: string;
   readonly lot: string | null;
   readonly place: string;
@@ -100,6 +103,7 @@ function itemOf(
     title: titleOf(job),
     amount: amountOf(job),
     food: rationOf(job),
+    rationOf: stages => rationOf(job, stages),
     unit: unit.code,
     lot: lot?.code ?? null,
     place: unit.place,

@@ -46,12 +46,18 @@ export function amountOf(job: Job): string | null {
   return `${tidy(amount.each * timesDaily(amount, every))} ${amount.of} each`;
 }
 
-/** The food that a job takes once, for its animals as last counted; null where the rule or the count does not tell. */
-export function rationOf({rule: {amount, every}, lot}: Job): Ration | null {
-  if (amount === undefined || 'share' in amount || lot === undefined) return null;
+/**
+ * The food that a job takes once; null where the rule or the count does not tell.
+ * @param stages how many animals of each stage; those last counted when not given
+ */
+export function rationOf(
+  {rule: {amount, every}, lot}: Job,
+  stages: Readonly<Record<Stage, number>> | undefined = lot?.alive,
+): Ration | null {
+  if (amount === undefined || 'share' in amount || lot === undefined || stages === undefined) return null;
   if ('whole' in amount)
     return {amount: amount.whole, of: amount.of, estimated: false, atLeast: false, inAll: false};
-  return rationFor(lot.alive, amount, every, lot);
+  return rationFor(stages, amount, every, lot);
 }
 
 /**

@@ -10,6 +10,8 @@ export interface Feeding {
   readonly lot: string | null;
   /** Null where nobody counted, or where no amount is known for these animals. */
   readonly food: Ration | null;
+  /** The same for the stages that the animals are to be in by then; null where there is no forecast of them. */
+  readonly grown: number | null;
   /** The plant that the animals were found on, where leaves are fed. */
   readonly plant: string | null;
 }
@@ -20,8 +22,10 @@ export interface FeedingDay {
   readonly feedings: readonly Feeding[];
 }
 
-/** So much of one food. */
+/** So much of one food, as last counted. */
 export interface FoodSum extends Ration {
+  /** As the animals are to have grown by then; null where no forecast has them otherwise than counted. */
+  readonly grown: number | null;
   readonly plant: string | null;
   /** In which units, in their order. */
   readonly units: readonly string[];
@@ -30,6 +34,7 @@ export interface FoodSum extends Ration {
 export interface FoodOnDays extends FoodSum {
   /** By day, those without any left out; none where the amount is for all the time that the animals feed. */
   readonly perDay: Readonly<Record<Day, number>>;
+  readonly grownPerDay: Readonly<Record<Day, number>> | null;
 }
 
 export interface FoodAhead {
@@ -52,10 +57,14 @@ export interface BeforeClosed {
 export function foodAhead(days: readonly FeedingDay[]): FoodAhead {
   const all = days.flatMap(({feedings}) => feedings);
   return {
-    foods: [...grouped(all.filter(isKnown), foodKey)].map(([key, alike]) => ({
-      ...sumOf(alike),
-      perDay: alike[0]!.food.inAll ? {} : perDay(key, days),
-    })),
+    foods: [...grouped(all.filter(isKnown), foodKey)].map(([key, alike]) => {
+      const sum = sumOf(alike);
+      return {
+        ...sum,
+        perDay: sum.inAll ? {} : perDay(key, days, countedAmount),
+        grownPerDay: sum.grown === null ? null : perDay(key, days, grownAmount),
+      };
+    }),
     byEye: [
       ...new Map(
         all
@@ -90,8 +99,10 @@ function sumOf(alike: readonly Known[]): FoodSum {
   const counted = food.inAll
     ? [...new Map(alike.map(each => [each.lot ?? each.unit, each])).values()]
     : alike;
+  const grows = !food.inAll && alike.some(({grown}) => grown !== null);
   return {
-    amount: rounded(counted.reduce((sum, each) => sum + each.food.amount, 0)),
+    grown: grows ? rounded(alike.reduce((sum, each) => sum + grownAmount(each), 0)) : null,
+    amount: rounded(counted.reduce((sum, each) => sum + countedAmount(each), 0)),
     of: food.of,
     estimated: alike.some(each => each.food.estimated),
     atLeast: alike.some(each => each.food.atLeast),
@@ -101,10 +112,22 @@ function sumOf(alike: readonly Known[]): FoodSum {
   };
 }
 
-function perDay(key: string, days: readonly FeedingDay[]): Record<Day, number> {
+function countedAmount({food}: Known): number {
+  return food.amount;
+}
+
+function grownAmount({food, grown}: Known): number {
+  return grown ?? food.amount;
+}
+
+function perDay(
+  key: string,
+  days: readonly FeedingDay[],
+  amountOf: (feeding: Known) => number,
+): Record<Day, number> {
   const amounts = days.map(({day, feedings}) => {
     const alike = feedings.filter(isKnown).filter(feeding => foodKey(feeding) === key);
-    return [day, rounded(alike.reduce((sum, {food}) => sum + food.amount, 0))] as const;
+    return [day, rounded(alike.reduce((sum, feeding) => sum + amountOf(feeding), 0))] as const;
   });
   return Object.fromEntries(amounts.filter(([, amount]) => amount > 0));
 }

@@ -5,6 +5,7 @@ import {textOfLines} from '../exchange/pictures/line.ts';
 import {ahead} from '../work/ahead.ts';
 import {aheadAnswer} from '../work/ahead-answer.ts';
 import {openDesk} from '../work/desk.ts';
+import {foodOfDays} from '../work/food-ahead.ts';
 import {type Command, examples, textOption} from './command.ts';
 import {numberWord} from './words.ts';
 
@@ -22,7 +23,8 @@ export const command: Command = {
     const desk = await openDesk(invocation);
     const who = textOption(options, 'for');
     const plan = await ahead(desk, Number(options.days), who);
-    invocation.answer(aheadAnswer(plan, desk), () => {
+    const food = await foodOfDays(desk, plan);
+    invocation.answer(aheadAnswer(plan, food, desk), () => {
       const glyphs = glyphsFor(process.env);
       const {days} = plan;
       const tasks = days.reduce((sum, {items}) => sum + items.length, 0);
@@ -32,13 +34,13 @@ export const command: Command = {
         days.length > MOST_IN_FULL
           ? monthLines(days, desk.civil, glyphs)
           : weekLines(days, desk.civil, glyphs, invocation.columns);
-      const food = foodLines(
-        plan.food,
+      const foods = foodLines(
+        food,
         days.map(({day}) => day),
         desk.civil,
         invocation.columns,
       );
-      return [head, textOfLines(lines), ...(food.length === 0 ? [] : [textOfLines(food)])].join('\n\n');
+      return [head, textOfLines(lines), ...(foods.length === 0 ? [] : [textOfLines(foods)])].join('\n\n');
     });
   },
 };

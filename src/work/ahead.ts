@@ -1,8 +1,6 @@
 // The days ahead: what is to be done on each, by whom, and how long it takes.
 import {type AgendaDay, type AgendaItem, agendaOf} from '../care/agenda.ts';
-import type {Ration} from '../care/amounts.ts';
 import {openTimeOf} from '../care/calendar.ts';
-import {type FeedingDay, type FoodAhead, foodAhead} from '../care/food-ahead.ts';
 import {grouped} from '../care/grouped.ts';
 import {jobsOf} from '../care/jobs.ts';
 import {type Who, whoTakes} from '../care/people.ts';
@@ -10,7 +8,6 @@ import type {CareInput} from '../care/task.ts';
 import {type Visit, visitsOf} from '../care/visits.ts';
 import {compareNaturally} from '../care/walking-order.ts';
 import {Refusal} from '../records/refusal.ts';
-import type {RoomState} from '../records/state.ts';
 import type {Desk} from './desk.ts';
 import {careInput} from './today.ts';
 
@@ -30,7 +27,6 @@ export interface Ahead {
   readonly days: readonly PlannedDay[];
   /** What closed days force, in order of time. */
   readonly visits: readonly Visit[];
-  readonly food: FoodAhead;
 }
 
 /** Further ahead than this nothing is planned. */
@@ -68,23 +64,7 @@ export function plannedDays(input: CareInput, days: number, who?: string): Ahead
       workload: workloadOf(shown),
     };
   });
-  return {visits, days: planned, food: foodAhead(planned.map(day => feedingDay(day, state)))};
-}
-
-function feedingDay({day, open, items}: PlannedDay, state: RoomState): FeedingDay {
-  const feedings = items
-    .filter(({task}) => task === 'feed')
-    .map(({unit, lot, food}) => ({unit, lot, food, plant: isLeaf(food) ? plantOf(lot, state) : null}));
-  return {day, open, feedings};
-}
-
-function isLeaf(food: Ration | null): boolean {
-  return food !== null && /\b(leaf|leaves|foliage)\b/.test(food.of);
-}
-
-/** The plant that a lot's animals were found on. */
-function plantOf(lot: string | null, {lots, samples}: RoomState): string | null {
-  return samples.get(lots.get(lot ?? '')?.sample ?? '')?.host ?? null;
+  return {visits, days: planned};
 }
 
 /** @throws Refusal for a name that nobody in the room has */

@@ -8,6 +8,7 @@ const feeding = (unit: string, lot: string, amount: number, of: string, more: ob
   unit,
   lot,
   food: {amount, of, ...once, ...more},
+  grown: null,
   plant: null,
 });
 const on = (day: string, ...feedings: Feeding[]): FeedingDay => ({day, open: true, feedings});
@@ -93,7 +94,7 @@ describe('foodAhead(days)', () => {
   });
 
   it('says which sums rest on estimates, and who is fed by eye', () => {
-    const eye: Feeding = {unit: 'T2', lot: 'C', food: null, plant: null};
+    const eye: Feeding = {unit: 'T2', lot: 'C', food: null, grown: null, plant: null};
     const {foods, byEye} = foodAhead([
       on(
         '2031-05-02',

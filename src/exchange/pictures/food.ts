@@ -55,15 +55,24 @@ function table(
     [piece(` ${fill('', NAME_COLUMNS)}${cells(heads)}${end('together')}`, 'expected')],
     ...foods.flatMap(food => {
       const {name, by} = scaled(food);
-      const amounts = block.map(day => numberWords((food.perDay[day] ?? 0) / by));
       const sign = food.atLeast ? 'over ' : food.estimated ? 'about ' : '';
-      const row = `${fill(name, NAME_COLUMNS)}${cells(amounts)}${end(`${sign}${numberWords(food.amount / by)}`)}`;
       const where = [
         ...(food.plant === null ? [] : [food.plant]),
         ...(food.inAll ? ['for all the time that they feed'] : []),
         food.units.join(' '),
       ];
-      return [line(` ${row}`), line(`   ${where.join(', ')}`, 'expected')];
+      const row = (text: string, perDay: FoodOnDays['perDay'], together: number, before: string) => {
+        const most = Math.max(food.amount, food.grown ?? 0);
+        const amounts = block.map(day => numberWords(seen(perDay[day] ?? 0, most) / by));
+        return `${fill(text, NAME_COLUMNS)}${cells(amounts)}${end(`${before}${numberWords(seen(together, most) / by)}`)}`;
+      };
+      return [
+        line(` ${row(name, food.perDay, food.amount, sign)}`),
+        ...(food.grown === null || food.grownPerDay === null
+          ? []
+          : [line(` ${row('  as they grow', food.grownPerDay, food.grown, 'about ')}`, 'expected')]),
+        line(`   ${where.join(', ')}`, 'expected'),
+      ];
     }),
   ];
 }
@@ -73,6 +82,11 @@ function scaled({of, amount}: FoodOnDays): {name: string; by: number} {
   const [, unit, food] = /^(mg|g) (.+)$/.exec(of) ?? [];
   if (unit === undefined || amount < 1000) return {name: of, by: 1};
   return {name: `${unit === 'mg' ? 'g' : 'kg'} ${food}`, by: 1000};
+}
+
+/** What is next to nothing beside the rest of its row is none. */
+function seen(amount: number, most: number): number {
+  return amount < most / 200 ? 0 : amount;
 }
 
 /** The number as it stands before its unit elsewhere. */
@@ -88,5 +102,10 @@ function beforeWords({from, to, foods}: BeforeClosed, civil: Civil): string {
 }
 
 function sumWords(food: FoodSum): string {
-  return `${rationWords(food)}${food.plant === null ? '' : ` (${food.plant})`}`;
+  const grown =
+    food.grown === null
+      ? []
+      : [`about ${quantityWords(food.grown, food.of).replace(` ${food.of}`, '')} as they grow`];
+  const more = [...(food.plant === null ? [] : [food.plant]), ...grown];
+  return `${rationWords(food)}${more.length === 0 ? '' : ` (${more.join('; ')})`}`;
 }

@@ -4,9 +4,9 @@ import {foodLines} from '../../exchange/pictures/food.ts';
 import type {Glyphs} from '../../exchange/pictures/glyphs.ts';
 import type {Line} from '../../exchange/pictures/line.ts';
 import {trialLines} from '../../exchange/pictures/rules.ts';
-import type {Civil} from '../../records/civil.ts';
-import {type Ahead, ahead} from '../../work/ahead.ts';
+import {ahead} from '../../work/ahead.ts';
 import type {Desk} from '../../work/desk.ts';
+import {foodOfDays} from '../../work/food-ahead.ts';
 import {handover} from '../../work/handover.ts';
 import {handoverLines} from '../../work/handover-words.ts';
 import {tryRule} from '../../work/rules.ts';
@@ -28,7 +28,7 @@ export async function textOf(
     return trialLines(await tryRule(desk, topic.rule, {}, MONTH), MONTH, civil, columns);
   switch (topic) {
     case 'week':
-      return week(await ahead(desk, WEEK), civil, glyphs, columns);
+      return week(desk, glyphs, columns);
     case 'month':
       return monthLines((await ahead(desk, MONTH)).days, civil, glyphs);
     case 'wait':
@@ -39,12 +39,10 @@ export async function textOf(
 }
 
 /** What is done on each day, and below it the food that this takes. */
-function week({days, food}: Ahead, civil: Civil, glyphs: Glyphs, columns: number): readonly Line[] {
-  const foods = foodLines(
-    food,
-    days.map(({day}) => day),
-    civil,
-    columns,
-  );
-  return [...weekLines(days, civil, glyphs, columns), ...(foods.length === 0 ? [] : [[], ...foods])];
+async function week(desk: Desk, glyphs: Glyphs, columns: number): Promise<readonly Line[]> {
+  const {civil} = desk;
+  const plan = await ahead(desk, WEEK);
+  const days = plan.days.map(({day}) => day);
+  const foods = foodLines(await foodOfDays(desk, plan), days, civil, columns);
+  return [...weekLines(plan.days, civil, glyphs, columns), ...(foods.length === 0 ? [] : [[], ...foods])];
 }

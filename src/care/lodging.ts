@@ -2,6 +2,7 @@
 import {heaviestFirst} from '../records/candidates.ts';
 import type {Instant} from '../records/entry.ts';
 import {isHidden} from '../records/fold-lots.ts';
+import {whenWritten} from '../records/plain-words.ts';
 import type {Profile} from '../records/schema/index.ts';
 import {total} from '../records/stage.ts';
 import {type Lot, type RoomState, type Unit, valueAt} from '../records/state.ts';
@@ -10,13 +11,18 @@ import {isLiving} from './stages.ts';
 
 /** What animals ask of a unit, and what they do to others there. */
 export interface Needs {
-  /** Room for one of them; undefined where no profile says it. */
+  /** Room for one of them; undefined where nobody says it. */
   readonly litresEach?: number | undefined;
+  /** As said of them; undefined where their profiles have it. */
+  readonly coolestC?: number | undefined;
+  readonly warmestC?: number | undefined;
   /** Its water needs air all day. */
   readonly aerated: boolean;
   /** They eat other animals of their unit. */
   readonly predatory: boolean;
-  /** Some profile says how they are housed. */
+  /** They may live beside animals that eat others. */
+  readonly besideEaters: boolean;
+  /** Somebody, or some profile, says how they are housed. */
   readonly known: boolean;
 }
 
@@ -33,7 +39,7 @@ export type Verdict = Room | {readonly why: string};
 /** Candidates that weigh less do not bind. */
 const MATTERS = 0.05;
 
-type Named = Pick<Lot, 'candidates' | 'taxon'>;
+type Named = Pick<Lot, 'candidates' | 'taxon' | 'needs'>;
 
 /** The profiles that may say how animals are housed, nearest first, for each thing that they may be. */
 function linesOf({candidates, taxon}: Named, profiles: ReadonlyMap<string, Profile>): string[][] {
@@ -48,19 +54,33 @@ export function housingCodes(lot: Named, profiles: ReadonlyMap<string, Profile>)
   return linesOf(lot, profiles).flat();
 }
 
-/** Where animals may be several kinds, the strictest of what each needs. */
+/** As is said of them; else, where animals may be several kinds, the strictest of what each needs. */
 export function needsOf(lot: Named, profiles: ReadonlyMap<string, Profile>): Needs {
   const housings = linesOf(lot, profiles).flatMap(line => {
     const nearest = line.find(code => profiles.get(code)?.housing !== undefined);
     return nearest === undefined ? [] : [profiles.get(nearest)!.housing!];
   });
   const litres = housings.flatMap(({litresEach}) => litresEach ?? []);
+  const said = lot.needs ?? {};
   return {
-    litresEach: litres.length === 0 ? undefined : Math.max(...litres),
-    aerated: housings.some(({aerated}) => aerated === true),
-    predatory: housings.some(({predatory}) => predatory === true),
-    known: housings.length > 0,
+    litresEach: said.litresEach ?? (litres.length === 0 ? undefined : Math.max(...litres)),
+    coolestC: said.coolestC,
+    warmestC: said.warmestC,
+    aerated: said.aerated ?? housings.some(({aerated}) => aerated === true),
+    predatory: said.predatory ?? housings.some(({predatory}) => predatory === true),
+    besideEaters: said.besideEaters === true,
+    known: housings.length > 0 || lot.needs !== undefined,
   };
+}
+
+/** The nearest profile of each thing that they may be. */
+export function nearestProfiles(lot: Named, profiles: ReadonlyMap<string, Profile>): Profile[] {
+  return linesOf(lot, profiles).flatMap(([nearest]) => profiles.get(nearest ?? '') ?? []);
+}
+
+/** The types of unit that the animals are kept in; none where nobody says it. */
+export function rearedIn(lot: Named, profiles: ReadonlyMap<string, Profile>): Unit['type'][] {
+  return nearestProfiles(lot, profiles).flatMap(({rearing}) => rearing);
 }
 
 /** Lots other than one that live in a unit. */
@@ -84,25 +104,80 @@ export function roomIn(
 ): Verdict {
   const tenants = tenantsOf(unit.code, state, lot);
   const isHome = state.lots.get(lot ?? '')?.stays.at(-1)?.unit === unit.code;
-  const eater = tenants.find(tenant => needsOfTenant(tenant).predatory);
-  if (eater !== undefined) return {why: `${named(eater)} live there and eat others`};
-  if (needs.predatory && tenants.length > 0)
-    return {why: `${named(tenants[0]!)} live there, and these would eat them`};
-  if (needs.aerated && unit.aerated !== true)
-    return {
-      why:
-        unit.aerated === false
-          ? 'its water is not aerated'
-          : `nobody says that its water is aerated (teneral unit ${unit.code} --aerated)`,
-    };
-  const last = isHome || tenants.length > 0 ? undefined : uncleanedAfter(unit.code, state);
-  if (last !== undefined)
-    return {why: `not cleaned out since ${last.code} lived there (teneral care ${unit.code} clean-out)`};
+  const [why] = [
+    ...neighbourFaults(needs, tenants, needsOfTenant),
+    ...airFaults(unit, needs),
+    ...(isHome ? [] : uncleanFaults(unit, tenants, state)),
+  ];
+  if (why !== undefined) return {why};
   return {
     from: Math.max(state.asOf, unit.freeFrom === undefined ? 0 : Date.parse(unit.freeFrom)),
     holds: holdsOf(unit, needs, tenants, needsOfTenant),
     beside: tenants.map(({code}) => code),
   };
+}
+
+export interface Newcomers {
+  /** A lot of this code is not counted among those that live there. */
+  readonly code: string;
+  readonly animals: number;
+  /** They join those of their own lot, so that nothing has to be clean. */
+  readonly joins?: boolean | undefined;
+}
+
+/** All that speaks against putting animals into a unit now, but its type and its temperature. */
+export function faultsOf(
+  unit: Unit,
+  {code, animals, joins = false}: Newcomers,
+  needs: Needs,
+  needsOfTenant: (lot: Lot) => Needs,
+  state: RoomState,
+): string[] {
+  const tenants = tenantsOf(unit.code, state, code);
+  const holds = holdsOf(unit, needs, tenants, needsOfTenant);
+  return [
+    ...neighbourFaults(needs, tenants, needsOfTenant),
+    ...airFaults(unit, needs),
+    ...(joins ? [] : uncleanFaults(unit, tenants, state, code)),
+    ...freeFaults(unit, state),
+    ...(holds === null || holds >= animals
+      ? []
+      : [holds === 0 ? 'it is full' : `it has room for ${holds} of these ${animals}`]),
+  ];
+}
+
+function neighbourFaults(
+  needs: Needs,
+  tenants: readonly Lot[],
+  needsOfTenant: (lot: Lot) => Needs,
+): string[] {
+  const eater = needs.besideEaters ? undefined : tenants.find(tenant => needsOfTenant(tenant).predatory);
+  if (eater !== undefined) return [`${named(eater)} live there and eat others`];
+  const prey = needs.predatory ? tenants.find(tenant => !needsOfTenant(tenant).besideEaters) : undefined;
+  return prey === undefined ? [] : [`${named(prey)} live there, and these would eat them`];
+}
+
+function airFaults({code, aerated}: Unit, needs: Needs): string[] {
+  if (!needs.aerated || aerated === true) return [];
+  return [
+    aerated === false
+      ? 'its water is not aerated'
+      : `nobody says that its water is aerated (teneral unit ${code} --aerated)`,
+  ];
+}
+
+function freeFaults({freeFrom}: Unit, {asOf}: RoomState): string[] {
+  return freeFrom === undefined || Date.parse(freeFrom) <= asOf
+    ? []
+    : [`it is to be left free until ${whenWritten(freeFrom)}`];
+}
+
+/** Where somebody lives already it is their unit, clean or not; so it is for the lot that left it last. */
+function uncleanFaults({code}: Unit, tenants: readonly Lot[], state: RoomState, lot?: string): string[] {
+  const last = tenants.length > 0 ? undefined : uncleanedAfter(code, state);
+  return last === undefined || last.code === lot
+    ? []
+    : [`not cleaned out since ${last.code} lived there (teneral care ${code} clean-out)`];
 }
 
 function named({code, taxon}: Lot): string {

@@ -6,6 +6,7 @@ import type {MappingLine} from '../exchange/tables/mapping.ts';
 import {rowKinds} from '../exchange/tables/table-records.ts';
 import {textIn} from '../exchange/text-file.ts';
 import {Refusal} from '../records/refusal.ts';
+import {warnOfPlaces} from '../work/hints.ts';
 import {type Applied, record, rehearse} from '../work/record.ts';
 import {type TakenIn, takeIn} from '../work/take-in.ts';
 import {type Command, examples, type Invocation, listOption, type Options, textOption} from './command.ts';
@@ -56,10 +57,9 @@ async function records(invocation: Invocation, file: string, options: Options): 
     options.sure === true && isObject(value) ? {...value, sure: true} : value,
   );
   const where = (index: number) => placed[index]!.where;
-  const applied =
-    options.dryRun === true
-      ? await rehearse(invocation, drafts, where)
-      : (await record(invocation, drafts, where)).applied;
+  const applied = await (options.dryRun === true
+    ? rehearse(invocation, drafts, where)
+    : record(invocation, drafts, where).then(done => warnOfPlaces(invocation, done)));
   invocation.answer(applied, () => told(applied, options.dryRun === true));
 }
 

@@ -1,4 +1,5 @@
 import {type Options, textOption} from './command.ts';
+import {declareNeeds, needsGiven} from './needs-options.ts';
 import {recordCommand} from './recording.ts';
 import {candidateWords, collect, numberWord, stageWords} from './words.ts';
 
@@ -8,8 +9,9 @@ export const command = recordCommand({
     ['<unit>', 'the unit it lives in'],
     ['[stage=n...]', 'animals by stage, such as larva-4=18 larva-5=6'],
   ],
+  lodges: true,
   options: command =>
-    command
+    declareNeeds(command)
       .option('--sample <code>', 'the field sample it comes from')
       .option('--from-lot <code>', 'eggs laid here by a female of this lot, in place of --sample')
       .option('--from-specimen <code>', 'eggs laid here by this female, in place of --sample')
@@ -25,6 +27,7 @@ export const command = recordCommand({
       .option('--note <text>'),
   examples: [
     'lot 26-031-A C3 larva-4=18 larva-5=6 --sample 26-031 --candidate pieris-rapae=0.7 --candidate lepidoptera=0.3',
+    'lot 26-041-A T2 nymph=12 --sample 26-041 --candidate plecoptera --warmest 12 --litres-each 0.5',
     'lot 26-018-A E4 --sample 26-018 --material galls=40',
     'lot 26-050-A T1 egg=200 --sample 26-050 --within 30',
   ],
@@ -42,6 +45,7 @@ export const command = recordCommand({
     counted: options.estimated === true || options.within !== undefined ? 'estimated' : undefined,
     within: options.within,
     candidates: Array.isArray(options.candidate) ? candidateWords(options.candidate) : undefined,
+    needs: needsGiven(options),
     foundAlive: options.foundAlive,
     note: options.note,
   }),

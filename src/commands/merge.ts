@@ -1,6 +1,7 @@
 import {recordCommand} from './recording.ts';
 
 export const command = recordCommand({
+  lodges: true,
   arguments: [
     ['<lot>', 'the lot that ends'],
     ['<into>', 'the lot its animals join; of the same field sample'],

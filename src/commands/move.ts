@@ -1,6 +1,7 @@
 import {recordCommand} from './recording.ts';
 
 export const command = recordCommand({
+  lodges: true,
   arguments: [
     ['<lot>', 'the lot'],
     ['<unit>', 'the unit it lives in from now on'],

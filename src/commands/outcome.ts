@@ -1,3 +1,4 @@
+import {balanceInWords, exactness, lostInWords} from '../records/balance.ts';
 import {outcomeOf} from '../records/outcome.ts';
 import {Refusal} from '../records/refusal.ts';
 import {openDesk} from '../work/desk.ts';
@@ -22,9 +23,12 @@ export const command: Command = {
     const iso = (at: number | null) => (at === null ? null : desk.civil.iso(at));
     const told = {...outcome, half: {all: iso(half.all), female: iso(half.female), male: iso(half.male)}};
     invocation.answer(told, () =>
-      outcomeSections(lot, {...outcome, half}, desk)
-        .map(({title, lines}) => [title, ...lines.map(line => `  ${line}`)].join('\n'))
-        .join('\n\n'),
+      [
+        `${lot.code}  ${balanceInWords(lot)}${lostInWords(lot)}${exactness(lot)}`,
+        ...outcomeSections(lot, {...outcome, half}, desk).map(({title, lines}) =>
+          [title, ...lines.map(line => `  ${line}`)].join('\n'),
+        ),
+      ].join('\n\n'),
     );
   },
 };

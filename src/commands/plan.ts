@@ -6,6 +6,7 @@ import {lodgings} from '../work/lodging.ts';
 import {lodgingAnswer, lodgingWords} from '../work/lodging-words.ts';
 import {readWanted} from '../work/plan-question.ts';
 import {type Command, examples, numberOption, textOption} from './command.ts';
+import {declareNeeds, readNeeds} from './needs-options.ts';
 import {saidText} from './said-text.ts';
 import {numberWord} from './words.ts';
 
@@ -19,9 +20,8 @@ export const command: Command = {
       )
       .option('--profile <code>', 'of a lot to be opened: what it is')
       .option('--animals <n>', 'how many are to be housed (default: all alive)', numberWord)
-      .option('--warmest <C>', 'house them no warmer than this', numberWord)
-      .option('--litres-each <n>', 'house them with so much room for each', numberWord)
       .option('--share <share>', 'how many of those alive are to be out by then', numberWord, 0.5);
+    declareNeeds(command);
     examples(
       command,
       'plan 26-031-A --adults-by 2026-07-04',
@@ -37,15 +37,11 @@ export const command: Command = {
       const animals = numberOption(options, 'animals');
       if (animals !== undefined && !(Number.isInteger(animals) && animals > 0))
         throw new Refusal(`${animals} is no number of animals`, '--animals', 'Write a whole number: 20.');
-      const litresEach = numberOption(options, 'litresEach');
-      if (litresEach !== undefined && !(litresEach > 0))
-        throw new Refusal(`${litresEach} L is no room`, '--litres-each', 'Write litres above 0: 0.5.');
       const answer = await lodgings(desk, {
         lot,
         profile: textOption(options, 'profile'),
         animals,
-        warmestC: numberOption(options, 'warmest'),
-        litresEach,
+        needs: readNeeds(options),
       });
       return invocation.answer(lodgingAnswer(answer, desk), () =>
         saidText(lodgingWords(answer, desk), invocation.columns),

@@ -8,6 +8,7 @@ import type {Room} from '../room/room.ts';
 import {lineOf} from '../work/daybook.ts';
 import {nowOf} from '../work/desk.ts';
 import {hintsAfter} from '../work/hints.ts';
+import {unlessUnsuited} from '../work/lodging-asked.ts';
 import {type Recorded, record} from '../work/record.ts';
 import {type Command, examples, type Invocation, type Options} from './command.ts';
 
@@ -25,6 +26,8 @@ interface RecordCommand {
   record(args: readonly string[], options: Options, now: string): Fields;
   /** What a person has to answer before it is written. @throws Refusal saying what */
   asks?(record: Fields, state: RoomState, civil: Civil): void;
+  /** True for what puts animals into a unit: asked about where the unit does not suit them. */
+  readonly lodges?: true;
   /** Records written down with it, in the same request. */
   also?(args: readonly string[], options: Options): readonly Fields[];
 }
@@ -53,7 +56,7 @@ export function recordCommand(spec: RecordCommand): Command {
       const {asks} = spec;
       const unless =
         asks === undefined
-          ? undefined
+          ? spec.lodges && unlessUnsuited(invocation, [draft])
           : (room: Room) => {
               const civil = civilOf(room.zone);
               asks(draft, fold(room.entries, nowOf(invocation, civil)), civil);

@@ -2,6 +2,7 @@ import {recordCommand} from './recording.ts';
 import {stageWords} from './words.ts';
 
 export const command = recordCommand({
+  lodges: true,
   arguments: [
     ['<lot>', 'the lot'],
     ['<into>', 'the code of the new lot'],

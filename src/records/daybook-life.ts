@@ -1,6 +1,6 @@
 // Sentences about lots, their animals, and what came out of them.
 import {nameIn} from './fold-specimens.ts';
-import {materialInWords, whenWritten} from './plain-words.ts';
+import {materialInWords, needsInWords, whenWritten} from './plain-words.ts';
 import type {RecordOf, RoomRecord} from './schema/index.ts';
 import {animalsInWords, countsInWords, listed} from './stage-words.ts';
 
@@ -45,11 +45,14 @@ export function lifeSentence(record: RoomRecord): string | undefined {
       return `specimen ${specimen} identified as ${nameIn(record)}${how.length === 0 ? '' : ` (${how.join(', ')})`}${because(record.note)}`;
     }
     case 'revision': {
-      const {taxon, candidates = [], specimen} = record;
+      const {taxon, candidates = [], needs, specimen} = record;
       const may = candidates.map(({profile, weight}) => `${profile} ${weight}`);
       const said = [
         ...(taxon === undefined ? [] : [`named ${taxon}`]),
         ...(may.length === 0 ? [] : [`may be ${may.join(', ')}`]),
+        ...(needs === undefined
+          ? []
+          : [`needs ${needs === null ? 'what its profile says' : needsInWords(needs)}`]),
       ];
       const after = specimen === undefined ? '' : `, after ${specimen}`;
       return `lot ${record.lot} ${said.join('; ')}${after}${because(record.why)}`;
@@ -99,7 +102,7 @@ function preparationSentence(record: RecordOf<'preparation'>): string {
 }
 
 function lotBegun(record: RecordOf<'lot'>): string {
-  const {code, sample, from, unit, stages, material, counted, within, taxon} = record;
+  const {code, sample, from, unit, stages, material, counted, within, taxon, needs} = record;
   const origin =
     sample !== undefined
       ? `from sample ${sample}`
@@ -114,7 +117,8 @@ function lotBegun(record: RecordOf<'lot'>): string {
     material === undefined
       ? `${countsInWords(stages ?? {})}${how}`
       : `${materialInWords(material)}, animals hidden`;
-  return `lot ${code} begun ${origin} in unit ${unit}: ${what}${taxon === undefined ? '' : `, ${taxon}`}`;
+  const ask = needs === undefined ? '' : `; they need ${needsInWords(needs)}`;
+  return `lot ${code} begun ${origin} in unit ${unit}: ${what}${taxon === undefined ? '' : `, ${taxon}`}${ask}`;
 }
 
 function emergenceSentence(record: RecordOf<'emergence'>): string {

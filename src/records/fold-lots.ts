@@ -22,6 +22,7 @@ export function beginLot(room: RoomDraft, record: RecordOf<'lot'>, {at, entry}: 
     within,
     material,
     candidates: record.candidates.length > 0 ? record.candidates : (mother?.candidates ?? []),
+    needs: record.needs ?? mother?.needs,
     cohort: {at, stages, progress, ages, how: 'started', entry: entry.id},
     entry,
   });
@@ -48,6 +49,7 @@ export function splitLot(room: RoomDraft, record: RecordOf<'split'>, {at, entry}
     taxon: parent.taxon,
     counted,
     candidates: parent.candidates,
+    needs: parent.needs,
     cohort: {
       ...{at, stages: record.stages, progress: [0, 1], ages, entry: entry.id},
       ...{how: 'split', fromLot: parent.code, inherits},
@@ -77,13 +79,15 @@ export function mergeLots(room: RoomDraft, record: RecordOf<'merge'>, {at, entry
   into.exact = into.exact && from.exact;
   into.counted = vaguer(into.counted, from.counted);
   into.material ??= from.material;
+  if (from.needs !== undefined) into.needs = {...from.needs, ...into.needs};
   from.mergedInto = into.code;
   endLot(from, {at, reason: `merged into ${into.code}`});
 }
 
-/** A name, or what the animals may be, that somebody knows better now. */
-export function reviseLot(lot: LotDraft, {taxon, candidates}: RecordOf<'revision'>): void {
+/** A name, or what the animals may be or need, that somebody knows better now. */
+export function reviseLot(lot: LotDraft, {taxon, candidates, needs}: RecordOf<'revision'>): void {
   lot.taxon = taxon ?? lot.taxon;
+  if (needs !== undefined) lot.needs = needs === null ? undefined : {...lot.needs, ...needs};
   if (candidates !== undefined) lot.candidates = [...candidates];
 }
 
@@ -127,7 +131,7 @@ export function joinUnder(room: RoomDraft, code: string | undefined, {entry}: Da
 interface Beginning
   extends Pick<
     LotDraft,
-    'code' | 'sample' | 'origin' | 'taxon' | 'counted' | 'within' | 'material' | 'candidates'
+    'code' | 'sample' | 'origin' | 'taxon' | 'counted' | 'within' | 'material' | 'candidates' | 'needs'
   > {
   readonly unit: string;
   readonly cohort: Cohort;
@@ -135,7 +139,8 @@ interface Beginning
 }
 
 function begin(room: RoomDraft, beginning: Beginning): void {
-  const {code, unit, sample, origin, taxon, counted, within, material, candidates, cohort, entry} = beginning;
+  const {code, unit, sample, origin, taxon, counted, within, material, candidates, needs, cohort, entry} =
+    beginning;
   const {at, stages} = cohort;
   // Field by field, for every lot alike: a large room has hundreds, and spreading shapes takes longer than the rest.
   room.lots.set(code, {
@@ -148,6 +153,7 @@ function begin(room: RoomDraft, beginning: Beginning): void {
     within,
     material,
     candidates,
+    needs,
     cohorts: [cohort],
     stays: [{unit, from: at}],
     sightings: [],
@@ -193,7 +199,7 @@ function motherOf(room: RoomDraft, {from}: RecordOf<'lot'>): Mother | undefined 
   return lot ?? (female && {sample: female.sample, taxon: female.taxon, candidates: []});
 }
 
-type Mother = Pick<LotDraft, 'sample' | 'taxon' | 'candidates'>;
+type Mother = Pick<LotDraft, 'sample' | 'taxon' | 'candidates' | 'needs'>;
 
 function vaguer(a: Lot['counted'], b: Lot['counted']): Lot['counted'] {
   const order = ['exact', 'estimated', 'unknown'] as const;

@@ -111,6 +111,8 @@ export interface Lot {
   readonly within?: number | undefined;
   readonly material?: RecordOf<'lot'>['material'] | undefined;
   readonly candidates: readonly {readonly profile: string; readonly weight: number}[];
+  /** What was said of the unit they need; all else is as their profiles say. */
+  readonly needs?: RecordOf<'lot'>['needs'];
   readonly cohorts: readonly Cohort[];
   /** Where it lived, oldest first; the last stay is open while the lot is. */
   readonly stays: readonly {readonly unit: string; readonly from: Instant; readonly to?: Instant}[];

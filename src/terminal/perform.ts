@@ -13,6 +13,7 @@ import {fitting, keepFitting} from '../work/fitting.ts';
 import {hintsAfter} from '../work/hints.ts';
 import {importFiles} from '../work/import.ts';
 import {library} from '../work/library.ts';
+import {unlessUnsuited} from '../work/lodging-asked.ts';
 import {recentDoubts} from '../work/logger-readings.ts';
 import {record} from '../work/record.ts';
 import {rules} from '../work/rules.ts';
@@ -169,7 +170,8 @@ async function acted(effect: Act, session: Session): Promise<Acted> {
       return {said: `Taken back: ${voided.map(({record}) => sentenceOf(record)).join('; ')}.`, lately: []};
     }
     case 'record': {
-      const {written, desk} = await record(session, effect.records);
+      const unless = unlessUnsuited(session, effect.records);
+      const {written, desk} = await record(session, effect.records, undefined, unless);
       const hints = (await hintsAfter(written, desk)).map(
         hint => `${hint[0]!.toUpperCase()}${hint.slice(1)}.`,
       );

@@ -1,5 +1,6 @@
 // The temperatures that animals bear, as the profiles of what they may be have it.
 import type {Profile} from '../records/schema/index.ts';
+import type {Lot} from '../records/state.ts';
 
 export interface Limits {
   readonly low: number;
@@ -11,8 +12,16 @@ export interface Limits {
 /** Where no profile names limits. Common practice, no source. */
 const USUAL_LIMITS = {low: 10, high: 30};
 
-/** What every one of them bears; where they have nothing in common, what the first bears. °C */
-export function limitsOf(profiles: readonly Profile[]): Limits {
+/** What every one of them bears; where they have nothing in common, what the first bears; within what is kept with the lot. °C */
+export function limitsOf(profiles: readonly Profile[], kept?: Lot['needs']): Limits {
+  const borne = borneBy(profiles);
+  if (kept?.coolestC === undefined && kept?.warmestC === undefined) return borne;
+  const {coolestC = Math.min(borne.low, kept.warmestC ?? borne.low)} = kept;
+  const {warmestC = Math.max(borne.high, coolestC)} = kept;
+  return {low: coolestC, high: warmestC, from: 'as kept with the lot'};
+}
+
+function borneBy(profiles: readonly Profile[]): Limits {
   const named = profiles.flatMap(({profile, limits: {temperature}}) =>
     temperature?.low === undefined || temperature.high === undefined
       ? []

@@ -16,9 +16,11 @@ import {type Lot, valueAt} from '../records/state.ts';
 import {choicesFor, cluesOf} from './choice.ts';
 import type {Desk} from './desk.ts';
 import {saidOfExtremes} from './extremes.ts';
-import {lodgingFault} from './lodging.ts';
+import {lodgingFaults} from './lodging.ts';
 import {leftOpen, WHEREABOUTS} from './not-accounted.ts';
 import {profileOf} from './profiles.ts';
+import type {Applied, Recorded} from './record.ts';
+import type {Session} from './session.ts';
 
 /** Sentences without their stop, each once, in the order of what was written. */
 export async function hintsAfter(written: readonly Entry[], desk: Desk): Promise<string[]> {
@@ -33,13 +35,19 @@ async function hintsOf({id, record}: Entry, desk: Desk): Promise<readonly string
     case 'lot': {
       const lot = desk.state.lots.get(record.code);
       return [
-        ...(await aboutHousing(lot, record.unit, desk)),
+        ...aboutHousing(lot, record.unit, desk),
         ...(await aboutRoom(lot, record.unit, desk)),
         ...(await aboutWhatItMayBe(lot, desk)),
       ];
     }
     case 'move':
       return aboutRoom(desk.state.lots.get(record.lot), record.unit, desk);
+    case 'revision': {
+      const lot = desk.state.lots.get(record.lot);
+      return record.needs === undefined ? [] : aboutRoom(lot, lot?.stays.at(-1)?.unit ?? '', desk, true);
+    }
+    case 'split':
+      return record.unit === undefined ? [] : aboutRoom(desk.state.lots.get(record.into), record.unit, desk);
     case 'count':
       return [
         ...aboutThoseNotSeen(record, desk),
@@ -162,26 +170,45 @@ async function aboutWhatItMayBe(lot: Lot | undefined, desk: Desk): Promise<reado
   return [`${may}: m on its sheet, or teneral candidates ${lot.code}, says why and takes them, for dates`];
 }
 
-async function aboutHousing(lot: Lot | undefined, unit: string, desk: Desk): Promise<readonly string[]> {
-  const history = desk.state.units.get(unit);
-  if (lot === undefined || history === undefined) return [];
+/** Of animals of which no profile says it. */
+function aboutHousing(lot: Lot | undefined, unit: string, {state}: Desk): readonly string[] {
+  const history = state.units.get(unit);
+  if (lot === undefined || lot.candidates.length > 0 || history === undefined) return [];
   const {type} = valueAt(history, lot.startedAt);
-  const [likeliest] = heaviestFirst(lot.candidates);
-  const profile = await profileOf(likeliest?.profile ?? '', desk.state);
-  const offered = unitTypeFor(desk.state.samples.get(lot.sample), lot, profile);
+  const offered = unitTypeFor(state.samples.get(lot.sample), lot);
   if (offered === type) return [];
   const [usual, own] = [offered, type].map(one => article(one.replace('-', ' ')));
   return [`such animals are usually kept in ${usual}; ${unit} is ${own}`];
 }
 
+/** Warns whoever wrote many records at once of lots in units that do not suit them. */
+export async function warnOfPlaces(session: Session, {applied, written, desk}: Recorded): Promise<Applied> {
+  const units = new Map<string, string>();
+  for (const {record} of written) {
+    if (record.record === 'lot') units.set(record.code, record.unit);
+    if (record.record === 'move') units.set(record.lot, record.unit);
+    if (record.record === 'split' && record.unit !== undefined) units.set(record.into, record.unit);
+  }
+  for (const [lot, unit] of units)
+    for (const hint of await aboutRoom(desk.state.lots.get(lot), unit, desk)) session.warn(hint);
+  return applied;
+}
+
 /** What speaks against the unit that a lot was just put into: who lives there, its room, its air. */
-async function aboutRoom(lot: Lot | undefined, unit: string, desk: Desk): Promise<readonly string[]> {
+async function aboutRoom(
+  lot: Lot | undefined,
+  unit: string,
+  desk: Desk,
+  isHome = false,
+): Promise<readonly string[]> {
   const history = desk.state.units.get(unit);
-  if (lot === undefined || history === undefined || lot.stays.at(-1)?.unit !== unit) return [];
-  const fault = await lodgingFault(desk, lot, valueAt(history, desk.now));
-  return fault === undefined
+  if (lot === undefined || history === undefined) return [];
+  if (lot.closed !== undefined || lot.stays.at(-1)?.unit !== unit) return [];
+  const subject = {...lot, animals: total(lot.alive), joins: isHome};
+  const faults = await lodgingFaults(desk, subject, valueAt(history, desk.now));
+  return faults.length === 0
     ? []
-    : [`look at this place again: ${fault}; teneral plan ${lot.code} shows the others`];
+    : [`look at this place again: ${unit}: ${faults.join('; ')}; teneral plan ${lot.code} shows the others`];
 }
 
 /** How long adults of a lot need until they are hard, as the likeliest candidate's profile has it. */

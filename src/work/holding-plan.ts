@@ -102,7 +102,7 @@ export async function holdingPlan(desk: Desk, question: PlanQuestion): Promise<H
     );
   const heavy = forecast.candidates.filter(({weight}) => weight >= MATTERS).map(({profile}) => profile);
   const profiles = await profilesOf(heavy, state);
-  const limits = limitsOf([...profiles.values()]);
+  const limits = limitsOf([...profiles.values()], lot.needs);
   // At noon of the day: neither in its night nor on the day after.
   const wanted = (question.byInstant ?? civil.at(question.adultsBy, '12:00')) / MS_PER_DAY;
   const limit = question.byInstant ?? civil.at(civil.addDays(question.adultsBy, 1), '00:00');

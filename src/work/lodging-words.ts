@@ -7,18 +7,53 @@ import type {SaidLine, SaidLines} from './said-lines.ts';
 export function lodgingWords(answer: LodgingAnswer, desk: Desk): SaidLines {
   return {
     title: `${answer.lot} · where ${animalsWords(answer.animals)} can live`,
-    lines: [...needsLines(answer), ...placesLines(answer, desk)],
+    lines: [...needsLines(answer), ...placesLines(answer, desk), ...keepingLines(answer, desk)],
   };
 }
 
 function needsLines({needs, limits}: LodgingAnswer): SaidLine[] {
   const asks = [
-    `${limits.low} to ${limits.high} °C, of ${limits.from}`,
+    `${limits.low} to ${limits.high} °C, ${limits.from.startsWith('as ') ? '' : 'of '}${limits.from}`,
     ...(needs.litresEach === undefined ? [] : [`${needs.litresEach} L each`]),
     ...(needs.aerated ? ['aerated water'] : []),
-    needs.predatory ? 'by themselves, as they eat others' : 'nobody beside them that eats others',
+    needs.predatory
+      ? 'by themselves, as they eat others'
+      : needs.besideEaters
+        ? 'also beside animals that eat others'
+        : 'nobody beside them that eats others',
   ];
   return [['they need', asks.join('; ')]];
+}
+
+/** What was asked for once is kept with the lot, and goes for every later question. */
+function keepingLines({lot, asked = {}}: LodgingAnswer, {state}: Desk): SaidLine[] {
+  const options = needsOptions(asked);
+  if (options === '') return [];
+  return [
+    [
+      'to keep',
+      state.lots.has(lot)
+        ? `teneral revise ${lot} ${options} keeps with the lot what was asked for here`
+        : `teneral lot ${lot} … ${options} keeps with the lot what was asked for here`,
+    ],
+  ];
+}
+
+/** As they are typed. */
+export function needsOptions(needs: NonNullable<LodgingAnswer['asked']>): string {
+  const {litresEach, warmestC, coolestC, aerated, predatory, besideEaters} = needs;
+  const value = (option: string, said: number | undefined) =>
+    said === undefined ? [] : [`--${option} ${said}`];
+  const flag = (option: string, said: boolean | undefined) =>
+    said === undefined ? [] : [said ? `--${option}` : `--not-${option}`];
+  return [
+    ...value('litres-each', litresEach),
+    ...value('warmest', warmestC),
+    ...value('coolest', coolestC),
+    ...flag('aerated', aerated),
+    ...flag('predatory', predatory),
+    ...flag('beside-eaters', besideEaters),
+  ].join(' ');
 }
 
 /** The soonest that holds them all; where they can be parted today, only one that is free by tomorrow: a cold box is for a night. */
@@ -89,7 +124,12 @@ export function lodgingAnswer(answer: LodgingAnswer, desk: Desk) {
   return {
     lot,
     animals,
-    needs: {litresEach: needs.litresEach ?? null, aerated: needs.aerated, predatory: needs.predatory},
+    needs: {
+      litresEach: needs.litresEach ?? null,
+      aerated: needs.aerated,
+      predatory: needs.predatory,
+      besideEaters: needs.besideEaters,
+    },
     limits: {lowC: limits.low, highC: limits.high, from: limits.from},
     best: best === undefined ? null : told(best),
     holdAll: whole.map(told),

@@ -1,9 +1,13 @@
 // In which units animals could live, now or soon, and how a lot is parted where none holds it whole.
 import {
+  faultsOf,
   housingCodes,
   type Needs,
+  type Newcomers,
+  nearestProfiles,
   needsOf,
   type Room,
+  rearedIn,
   roomIn,
   unitsNow,
   type Verdict,
@@ -27,10 +31,8 @@ export interface LodgingQuestion {
   /** Of a lot to be opened: what it is, and how many animals. */
   readonly profile?: string | undefined;
   readonly animals?: number | undefined;
-  /** No warmer than this, °C, in place of what the profile bears. */
-  readonly warmestC?: number | undefined;
-  /** So much room for one of them, litres, in place of what the profile says. */
-  readonly litresEach?: number | undefined;
+  /** What they need, where it is not as is kept with the lot or as the profile says. */
+  readonly needs?: Lot['needs'];
 }
 
 export interface Lodging extends Room {
@@ -44,6 +46,8 @@ export interface LodgingAnswer {
   readonly lot: string;
   readonly animals: number;
   readonly needs: Needs;
+  /** Of these needs, what the question itself said. */
+  readonly asked: Lot['needs'];
   readonly limits: Limits;
   /** Holds all of them, the soonest first; of those free at once the one where they live, then the emptiest. */
   readonly whole: readonly Lodging[];
@@ -60,14 +64,10 @@ const WEEK_DAYS = 7;
 export async function lodgings(desk: Desk, question: LodgingQuestion): Promise<LodgingAnswer> {
   const {state} = desk;
   const subject = subjectOf(desk, question);
-  const judged = await judge(desk, subject, question.litresEach);
-  const own = await profilesOf(
-    subject.candidates.map(({profile}) => profile),
-    state,
-  );
-  const bearable = limitsOf([...own.values()]);
+  const judged = await judge(desk, subject);
+  const {coolestC, warmestC} = question.needs ?? {};
   const limits =
-    question.warmestC === undefined ? bearable : {...bearable, high: question.warmestC, from: 'as asked'};
+    coolestC === undefined && warmestC === undefined ? judged.limits : {...judged.limits, from: 'as asked'};
   const whole: Lodging[] = [];
   const some: Lodging[] = [];
   const unfit: {unit: string; why: string}[] = [];
@@ -90,6 +90,7 @@ export async function lodgings(desk: Desk, question: LodgingQuestion): Promise<L
     lot: question.lot,
     animals: subject.animals,
     needs: judged.needs,
+    asked: question.needs,
     limits,
     whole,
     some,
@@ -100,73 +101,107 @@ export async function lodgings(desk: Desk, question: LodgingQuestion): Promise<L
   };
 }
 
-/** Why a lot should not be where it was put; undefined where nothing speaks against it. */
-export async function lodgingFault(desk: Desk, lot: Lot, unit: Unit): Promise<string | undefined> {
-  const animals = total(lot.alive);
-  const {roomOnly} = await judge(desk, {...lot, animals});
-  const verdict = roomOnly(unit);
-  if ('why' in verdict) return `${unit.code}: ${verdict.why}`;
-  if (verdict.from > desk.now) return `${unit.code} is to be left free for some time yet`;
-  if (verdict.holds !== null && verdict.holds < animals)
-    return `${unit.code} has room for ${verdict.holds} of these ${animals}`;
-  return undefined;
+/** Animals that are to live somewhere. */
+export type Subject = Pick<Lot, 'code' | 'candidates' | 'taxon' | 'needs' | 'alive' | 'material'> & {
+  readonly animals: number;
+};
+
+/** All that speaks against a unit in which animals are put now. Where its temperature is not known, that says nothing. */
+export async function lodgingFaults(
+  desk: Desk,
+  subject: Subject & Pick<Newcomers, 'joins'>,
+  unit: Unit,
+): Promise<string[]> {
+  const {needs, limits, kinds, faults, expectedC} = await judge(desk, subject);
+  const expected = await expectedC(unit);
+  const type = wrongType(unit, kinds, subject);
+  return [
+    ...(type === undefined ? [] : [type]),
+    ...(expected === undefined || expected <= limits.high + ROUNDING ? [] : [degreesWords(expected, limits)]),
+    // Cold is given to many on purpose, for a while: only what was said of these binds.
+    ...(expected === undefined || needs.coolestC === undefined || expected >= needs.coolestC - ROUNDING
+      ? []
+      : [degreesWords(expected, limits)]),
+    ...faults(unit),
+  ];
 }
 
-type Subject = Pick<Lot, 'code' | 'candidates' | 'taxon'> & {readonly animals: number};
-
-function subjectOf({state}: Desk, {lot: code, profile, animals}: LodgingQuestion): Subject {
+function subjectOf({state}: Desk, {lot: code, profile, animals, needs}: LodgingQuestion): Subject {
   const lot = state.lots.get(code);
   if (lot?.closed !== undefined) throw new Refusal(`${code} is closed`, 'plan', 'Name a lot that goes on.');
-  if (lot !== undefined) return {...lot, animals: animals ?? total(lot.alive)};
+  if (lot !== undefined)
+    return {...lot, animals: animals ?? total(lot.alive), needs: {...lot.needs, ...needs}};
   if (profile === undefined || animals === undefined)
     throw new Refusal(
       `there is no lot "${code}"`,
       'plan',
       'Of a lot to be opened say what it is and how many: --profile plecoptera --animals 20.',
     );
-  return {code, candidates: [{profile, weight: 1}], taxon: undefined, animals};
+  return {
+    code,
+    candidates: [{profile, weight: 1}],
+    taxon: undefined,
+    needs,
+    alive: {},
+    material: undefined,
+    animals,
+  };
 }
 
 export interface Judge {
   readonly needs: Needs;
+  readonly limits: Limits;
+  /** The types of unit that they are kept in. */
+  readonly kinds: readonly Unit['type'][];
+  /** All but its type and temperature that speaks against putting them into a unit now. */
+  faults(unit: Unit): string[];
+  /** The mean of the week to come, undefined where nobody knows. */
+  expectedC(unit: Unit): Promise<number | undefined>;
   /** Everything but its type and temperature. */
   roomOnly(unit: Unit): Verdict;
   verdict(unit: Unit, limits: Limits): Promise<Lodging | {readonly why: string}>;
 }
 
-/**
- * What units are judged by for some animals; the profiles of those that live in the room are read once.
- * @param litresEach the room that one of them asks for, where it is not as the profile says
- */
-export async function judge(desk: Desk, subject: Subject, litresEach?: number): Promise<Judge> {
+/** What units are judged by for some animals; the profiles of those that live in the room are read once. */
+export async function judge(desk: Desk, subject: Subject & Pick<Newcomers, 'joins'>): Promise<Judge> {
   const {state, now} = desk;
   const profiles = await housingProfiles([subject, ...openLots(state)], desk);
-  const known = needsOf(subject, profiles);
-  const needs = litresEach === undefined ? known : {...known, litresEach};
-  const kinds = subject.candidates.flatMap(({profile}) => profiles.get(profile)?.rearing ?? []);
+  const needs = needsOf(subject, profiles);
+  const kinds = rearedIn(subject, profiles);
+  const limits = limitsOf(nearestProfiles(subject, profiles), subject.needs);
   const courseOf = coursesOf(desk, now / MS_PER_DAY - WEEK_DAYS);
-  const roomOnly = (unit: Unit): Verdict =>
-    roomIn(unit, needs, tenant => needsOf(tenant, profiles), state, subject.code);
+  const needsOfTenant = (tenant: Lot) => needsOf(tenant, profiles);
+  const roomOnly = (unit: Unit): Verdict => roomIn(unit, needs, needsOfTenant, state, subject.code);
+  const expectedC = async (unit: Unit): Promise<number | undefined> => {
+    const nowDays = now / MS_PER_DAY;
+    const span = {fromDays: nowDays - WEEK_DAYS, nowDays, toDays: nowDays + WEEK_DAYS};
+    const course = await courseOf([{unit: unit.code, from: now - WEEK_DAYS * MS_PER_DAY}], span);
+    const {dose, coveredDays} = doseBetween(course, temperatureItself, nowDays, nowDays + WEEK_DAYS);
+    return coveredDays > 0 ? dose / coveredDays : waterC(unit.code, desk);
+  };
   return {
     needs,
+    limits,
+    kinds,
     roomOnly,
-    async verdict(unit, limits) {
-      const wrong = wrongType(unit, kinds);
+    expectedC,
+    faults: unit => faultsOf(unit, subject, needs, needsOfTenant, state),
+    async verdict(unit, within) {
+      const wrong = wrongType(unit, kinds, subject);
       if (wrong !== undefined) return {why: wrong};
-      const nowDays = now / MS_PER_DAY;
-      const span = {fromDays: nowDays - WEEK_DAYS, nowDays, toDays: nowDays + WEEK_DAYS};
-      const course = await courseOf([{unit: unit.code, from: now - WEEK_DAYS * MS_PER_DAY}], span);
-      const {dose, coveredDays} = doseBetween(course, temperatureItself, nowDays, nowDays + WEEK_DAYS);
-      const expectedC = coveredDays > 0 ? dose / coveredDays : waterC(unit.code, desk);
-      if (expectedC === undefined) return {why: 'its temperature is not known'};
-      if (expectedC > limits.high + ROUNDING || expectedC < limits.low - ROUNDING) {
-        const [word, limit] = expectedC > limits.high ? ['above', limits.high] : ['below', limits.low];
-        return {why: `${expectedC.toFixed(1)} °C is ${word} ${limit} °C`};
-      }
+      const expected = await expectedC(unit);
+      if (expected === undefined) return {why: 'its temperature is not known'};
+      if (expected > within.high + ROUNDING || expected < within.low - ROUNDING)
+        return {why: degreesWords(expected, within)};
       const room = roomOnly(unit);
-      return 'why' in room ? room : {unit: unit.code, place: unit.place, expectedC, ...room};
+      return 'why' in room ? room : {unit: unit.code, place: unit.place, expectedC: expected, ...room};
     },
   };
+}
+
+function degreesWords(expectedC: number, {low, high}: Limits): string {
+  const [word, limit] = expectedC > high ? ['above', high] : ['below', low];
+  return `${expectedC.toFixed(1)} °C is ${word} ${limit} °C`;
 }
 
 /** A mean of a course at just the limit may lie a hair beside it. */
@@ -216,9 +251,19 @@ function parted(
   return shares.map(share => ({lot: share.unit === home ? code : nextCode(), ...share}));
 }
 
-/** Why animals that are kept in units of these types should not be in this one; undefined where nothing says so. */
-export function wrongType({type}: Unit, kinds: readonly Unit['type'][]): string | undefined {
+/**
+ * Why animals that are kept in units of these types should not be in this one; undefined where nothing says so. What is
+ * hidden, and what rests until adults come out, may be in a box (common practice, no source).
+ */
+export function wrongType(
+  {type}: Unit,
+  kinds: readonly Unit['type'][],
+  {alive, material}: Pick<Lot, 'alive' | 'material'>,
+): string | undefined {
   if (kinds.length === 0 || kinds.includes(type)) return undefined;
+  const stages = Object.keys(alive);
+  const isAtRest = stages.length > 0 && stages.every(stage => stage === 'pupa' || stage === 'prepupa');
+  if (type === 'emergence-box' && (material !== undefined || isAtRest)) return undefined;
   return `${housed(type)}, but these are kept in ${[...new Set(kinds)].map(housed).join(' or ')}`;
 }
 

@@ -1,7 +1,6 @@
 // What became of a lot, in lines of text: for the command and for the sheet of the lot alike.
 import {dayWords, instantWords} from '../exchange/time-words.ts';
 import {type Animal, animalsOf} from '../records/animals.ts';
-import {balanceInWords, lostInWords} from '../records/balance.ts';
 import type {LifeTable, LifeTableRow} from '../records/life-table.ts';
 import type {Outcome, Share} from '../records/outcome.ts';
 import {stageInWords} from '../records/stage-words.ts';
@@ -16,10 +15,7 @@ export interface Section {
 
 export function outcomeSections(lot: Lot, outcome: Outcome, desk: Desk): Section[] {
   const sections: Section[] = [
-    {
-      title: 'what became of it',
-      lines: [`${'sum'.padEnd(14)}${balanceInWords(lot)}${lostInWords(lot)}`, ...shares(outcome)],
-    },
+    {title: 'what became of it', lines: shares(outcome)},
     {title: 'adults by day', lines: emergence(outcome, desk)},
     {title: 'days in a stage', lines: durations(outcome)},
     {title: 'life table', lines: outcome.lifeTable === null ? [] : lifeTableLines(outcome.lifeTable)},

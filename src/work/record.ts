@@ -44,14 +44,14 @@ export async function record(
   session: Session,
   drafts: readonly unknown[],
   where: (index: number) => string = index => (drafts.length === 1 ? '' : `record ${index + 1}`),
-  unless?: (room: Room) => void,
+  unless?: (room: Room) => void | Promise<void>,
 ): Promise<Recorded> {
   const given = parsed(drafts, where);
   let written: readonly Entry[] = [];
   const room = await changeRoom(
     session.dir,
     async room => {
-      unless?.(room);
+      await unless?.(room);
       written = await entriesFor(given, room, session);
       return {entries: written};
     },

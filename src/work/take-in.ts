@@ -9,6 +9,7 @@ import {
   tableDrafts,
 } from '../exchange/tables/table-records.ts';
 import {Refusal} from '../records/refusal.ts';
+import {warnOfPlaces} from './hints.ts';
 import {type Applied, record, rehearse} from './record.ts';
 import type {Session} from './session.ts';
 
@@ -43,7 +44,9 @@ export async function takeIn(
   const drafts = read.drafts.map(({draft}) => (sure ? {...draft, sure} : draft));
   const where = (index: number) => placeOf(table, read.drafts[index]!.row);
   const applied = await inColumns(table, read, () =>
-    dryRun ? rehearse(session, drafts, where) : record(session, drafts, where).then(done => done.applied),
+    dryRun
+      ? rehearse(session, drafts, where)
+      : record(session, drafts, where).then(done => warnOfPlaces(session, done)),
   );
   return {
     file,

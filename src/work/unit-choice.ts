@@ -94,6 +94,7 @@ function whyUnfit(
   const wrong = wrongType(
     unit,
     [...own.values()].flatMap(({rearing}) => rearing),
+    lot,
   );
   if (wrong !== undefined) return {why: wrong};
   if (unit.code === lot.stays.at(-1)?.unit) return {from: state.asOf};

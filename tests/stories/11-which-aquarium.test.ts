@@ -1,6 +1,8 @@
 // Stonefly nymphs are brought in and no aquarium holds them all today. Everything is invented.
+import {readFileSync, writeFileSync} from 'node:fs';
+import {join} from 'node:path';
 import {describe, expect, it} from 'vitest';
-import {newRoom} from '../commands/program.ts';
+import {newRoom, temporaryFolder} from '../commands/program.ts';
 import {applied, refused, said, sample} from './story-room.ts';
 
 const NOW = '2031-03-20T15:00';
@@ -87,9 +89,13 @@ describe.each(stories)('$animals stonefly nymphs', ({animals, warmest, litres, c
       ]);
     });
 
-    it('judges a lot that is put beside a predator when it is put there', () => {
+    it('asks whoever puts a lot beside a predator, and puts it there for whoever is sure', () => {
       said(room, NOW, 'lot', 'R31-041', 'B2', 'nymph=2', '--sample', 'S1', '--taxon', 'Plecoptera');
-      expect(said(room, NOW, 'move', 'R31-041', 'B3')).toContain(
+      const move = ['move', 'R31-041', 'B3'];
+      expect(refused(room, NOW, ...move)).toContain(
+        'B3 does not suit R31-041: Odonata of R31-030 live there and eat others. teneral plan R31-041 shows where',
+      );
+      expect(said(room, NOW, ...move, '--sure')).toContain(
         'look at this place again: B3: Odonata of R31-030 live there and eat others',
       );
     });
@@ -110,6 +116,116 @@ describe.each(stories)('$animals stonefly nymphs', ({animals, warmest, litres, c
     expect(words).toContain(`best parted today: ${inB2} in B2 as R31-040.1`);
     expect(words).toContain('from Mon 24 March 09:00');
     expect(room.ask<Answer>(NOW, ...question).best).toBeNull();
+  });
+
+  describe('opened with what they need', () => {
+    const needs = ['--warmest', String(warmest), '--litres-each', '0.8'];
+    const open = (unit: string, count: number) => [
+      ...['lot', 'R31-040', unit, `nymph=${count}`, '--sample', 'S1', '--candidate', 'plecoptera'],
+      ...needs,
+    ];
+
+    it('are refused where it is too warm, too full, not aerated, not free or of the wrong type, with all reasons', () => {
+      const room = roomOf({cleaned: true});
+      applied(room, NOW, [
+        {record: 'unit', code: 'B6', type: 'aquarium', place: 'bench/B6', aerated: false, volumeLitres: 1},
+        {record: 'unit', code: 'C1', type: 'cage', place: 'rack/1'},
+      ]);
+      expect(refused(room, NOW, ...open('B1', animals))).toContain(
+        `B1 does not suit R31-040: ${warm} °C is above ${warmest} °C. teneral plan R31-040 --profile plecoptera --animals ${animals} --litres-each 0.8 --warmest ${warmest} shows where they can live.`,
+      );
+      expect(refused(room, NOW, ...open('B2', animals))).toContain(
+        `it has room for ${Math.floor(litres.B2 / 0.8)} of these ${animals}`,
+      );
+      expect(refused(room, NOW, ...open('B5', 3))).toContain('it is to be left free until 2031-03-21 09:00');
+      expect(refused(room, NOW, ...open('B6', 3))).toContain(
+        'B6 does not suit R31-040: its water is not aerated; it has room for 1 of these 3.',
+      );
+      expect(refused(room, NOW, ...open('C1', 3))).toContain('a cage, but these are kept in an aquarium');
+      expect(refused(roomOf({cleaned: false}), NOW, ...open('B5', 3))).toContain(
+        'not cleaned out since R31-035 lived there (teneral care B5 clean-out); it is to be left free until',
+      );
+    });
+
+    it('are asked about when they are split into or merged into such a unit, and where they live they stay', () => {
+      const room = roomOf({cleaned: true});
+      said(room, NOW, ...open('B2', 5));
+      expect(refused(room, NOW, 'split', 'R31-040', 'R31-040.1', 'nymph=2', '--unit', 'B3')).toContain(
+        'B3 does not suit R31-040.1: Odonata',
+      );
+      said(room, NOW, 'split', 'R31-040', 'R31-040.1', 'nymph=2', '--unit', 'B4');
+      said(room, NOW, 'split', 'R31-040', 'R31-040.2', 'nymph=1');
+      said(room, NOW, 'merge', 'R31-040.2', 'R31-040');
+      said(room, NOW, 'move', 'R31-040', 'B1', '--sure');
+      expect(refused(room, NOW, 'merge', 'R31-040.1', 'R31-040')).toContain(
+        `B1 does not suit R31-040: ${warm} °C is above ${warmest} °C`,
+      );
+    });
+
+    it('have it kept with them for every later question, until it is revised', () => {
+      const room = roomOf({cleaned: true});
+      expect(said(room, NOW, ...question)).toContain(
+        `to keep teneral lot R31-040 … --warmest ${warmest} keeps with the lot what was asked for here`,
+      );
+      expect(said(room, NOW, ...open('B2', 5))).toContain(
+        `they need 0.8 L each, no warmer than ${warmest} °C`,
+      );
+      const words = said(room, NOW, 'plan', 'R31-040');
+      expect(words).toContain(`2 to ${warmest} °C, as kept with the lot; 0.8 L each; aerated water`);
+      expect(words).toContain(`B1 not fit: ${warm} °C is above ${warmest} °C`);
+      expect(words).not.toContain('to keep');
+      said(room, NOW, 'split', 'R31-040', 'R31-040.1', 'nymph=2', '--unit', 'B4');
+      expect(said(room, NOW, 'plan', 'R31-040.1')).toContain('0.8 L each');
+      expect(said(room, NOW, 'revise', 'R31-040', '--litres-each', '1.5', '--not-aerated')).toContain(
+        'needs 1.5 L each, water that need not be aerated',
+      );
+      const revised = said(room, NOW, 'plan', 'R31-040');
+      expect(revised).toContain(`2 to ${warmest} °C, as kept with the lot; 1.5 L each; nobody beside them`);
+      said(room, NOW, 'revise', 'R31-040', '--needs-as-profile');
+      expect(said(room, NOW, 'plan', 'R31-040')).toContain(
+        '2 to 18 °C, of plecoptera; 0.5 L each; aerated water',
+      );
+    });
+
+    it('say so when their needs are revised and their unit no longer suits them', () => {
+      const room = roomOf({cleaned: true});
+      said(room, NOW, ...open('B2', 5));
+      expect(said(room, NOW, 'revise', 'R31-040', '--warmest', String(cold - 1))).toContain(
+        `look at this place again: B2: ${cold.toFixed(1)} °C is above ${cold - 1} °C`,
+      );
+    });
+
+    it('are taken from a file as they are, with a warning', () => {
+      const room = roomOf({cleaned: true});
+      const {status, err} = room.apply(NOW, [
+        {
+          ...{record: 'lot', code: 'R31-040', sample: 'S1', unit: 'B3', stages: {nymph: 3}},
+          ...{candidates: [{profile: 'plecoptera'}], needs: {warmestC: warmest, litresEach: 0.8}},
+        },
+      ]);
+      expect(status).toBe(0);
+      expect(err).toContain('look at this place again: B3: Odonata of R31-030 live there and eat others');
+    });
+
+    it('may live beside eaters where that is said, and leave with their needs as a table', () => {
+      const room = roomOf({cleaned: true});
+      said(room, NOW, ...open('B3', 3), '--beside-eaters', '--coolest', '4');
+      const folder = temporaryFolder();
+      said(room, NOW, 'export', 'csv', '--out', folder);
+      const [heading, ...rows] = readFileSync(join(folder, 'lots.csv'), 'utf8').trim().split(/\r?\n/);
+      const row = rows.find(one => one.startsWith('R31-040,'));
+      const cells = Object.fromEntries(heading!.split(',').map((name, i) => [name, row!.split(',')[i]]));
+      expect(cells).toMatchObject({
+        ...{litresEach: '0.8', coolestC: '4', warmestC: String(warmest), aerated: '', besideEaters: 'yes'},
+      });
+      const file = join(temporaryFolder(), 'lots.csv');
+      writeFileSync(file, [heading, row!.replaceAll('R31-040', 'R31-042')].join('\n'));
+      said(room, NOW, 'apply', file, '--as', 'lot');
+      expect(said(room, NOW, 'daybook', 'R31-042')).toContain(
+        `they need 0.8 L each, no cooler than 4 °C, no warmer than ${warmest} °C, also beside animals that eat others`,
+      );
+      expect(said(room, NOW, 'verify')).toContain('sound');
+    });
   });
 
   it('gives each as much room as is asked for', () => {

@@ -146,7 +146,7 @@ describe.each(stories)('$hosts caterpillars followed singly', ({hosts, moths, br
       `${hosts} started = 0 alive + ${moths} emerged + 3 parasitised + 1 lost`,
     );
     expect(said(room, now, 'outcome', 'R31-026')).toContain(
-      `sum ${hosts} started = 0 alive + ${moths} emerged + 3 parasitised + 1 lost; lost: 1 dead`,
+      `R31-026 ${hosts} started = 0 alive + ${moths} emerged + 3 parasitised + 1 lost; lost: 1 dead`,
     );
     expect(said(room, now, 'outcome', 'R31-026')).toContain(
       `parasitised 3 of ${hosts}, ${all}; 3 of ${hosts - 1} whose end is known, ${known}`,

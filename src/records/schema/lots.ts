@@ -10,6 +10,7 @@ import {
   positiveWhole,
   stage,
   stageCounts,
+  temperatureC,
   text,
   wholeNumber,
 } from './fields.ts';
@@ -36,6 +37,25 @@ export const progress = z
 /** Galls, wood, litter, fruit: what is counted when the animals are hidden. */
 export const material = z.strictObject({what: text, amount: z.number().positive(), unit: text});
 
+/** What the animals ask of the unit they live in, and do to others there, where it is not as their profile says. */
+export const needs = z
+  .strictObject({
+    /** Room for one of them. */
+    litresEach: z.number().positive().optional(),
+    coolestC: temperatureC.optional(),
+    warmestC: temperatureC.optional(),
+    /** Its water needs air all day. */
+    aerated: z.boolean().optional(),
+    /** They eat other animals of their unit. */
+    predatory: z.boolean().optional(),
+    /** They may live beside animals that eat others. */
+    besideEaters: z.boolean().optional(),
+  })
+  .refine(({coolestC, warmestC}) => (coolestC ?? -Infinity) < (warmestC ?? Infinity), {
+    path: ['warmestC'],
+    error: 'the warmest is above the coolest',
+  });
+
 export const lot = z
   .strictObject({
     record: z.literal('lot'),
@@ -55,6 +75,7 @@ export const lot = z
     /** How far off an estimated number may be, either way. */
     within: positiveWhole.optional(),
     candidates: candidates.default([]),
+    needs: needs.optional(),
     /** The animals were seen alive although the trap held water. */
     foundAlive: z.boolean().optional(),
     note: text.optional(),
@@ -257,13 +278,20 @@ export const revision = z
     record: z.literal('revision'),
     taxon: text.optional(),
     candidates: candidates.optional(),
+    /** What its animals need, by what changes; null: all as their profile says again. */
+    needs: needs.nullable().optional(),
     /** The specimen whose identification gives the name; without "taxon" it is named as that is. */
     specimen: code.optional(),
     why: text.optional(),
   })
-  .refine(({taxon, candidates, specimen}) => (taxon ?? candidates ?? specimen) !== undefined, {
-    path: ['taxon'],
-    error: 'a revision gives the lot a "taxon", a "specimen" it is named after, or "candidates"',
-  });
+  .refine(
+    ({taxon, candidates, needs, specimen}) =>
+      (taxon ?? candidates ?? specimen) !== undefined || needs !== undefined,
+    {
+      path: ['taxon'],
+      error:
+        'a revision gives the lot a "taxon", a "specimen" it is named after, "candidates", or its "needs"',
+    },
+  );
 
 export const close = z.strictObject({...about('close'), record: z.literal('close'), reason: text.optional()});

@@ -70,6 +70,24 @@ export function candidates(value: string | undefined): object[] | undefined {
     });
 }
 
+/** "litresEach=0.5 warmestC=12 aerated=yes" as what animals need of their unit. */
+export function needs(value: string | undefined): Record<string, unknown> | undefined {
+  const words = text(value)?.split(/\s+/u);
+  if (words === undefined) return undefined;
+  return Object.fromEntries(
+    words.map(word => {
+      const [name = '', said = ''] = word.split('=');
+      return [name, said === 'yes' || said === 'no' ? said === 'yes' : number(said)];
+    }),
+  );
+}
+
+export const needsField: Field = {
+  name: 'needs',
+  label: 'they need',
+  help: 'litresEach=0.5 warmestC=12 coolestC=4 aerated=yes predatory=no; empty: as its profile says',
+};
+
 export function yes(value: string | undefined): true | undefined {
   return value === 'yes' ? true : undefined;
 }

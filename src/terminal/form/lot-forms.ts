@@ -1,10 +1,22 @@
 // What happens to a lot, as forms.
 import {balanceInWords} from '../../records/balance.ts';
 import {inOrder} from '../../records/stage.ts';
-import {valueAt} from '../../records/state.ts';
+import {type Lot, valueAt} from '../../records/state.ts';
 import {accountedFor, leftOpen, WHEREABOUTS} from '../../work/not-accounted.ts';
 import type {View} from '../sheet.ts';
-import {candidates, type Field, type Form, given, number, stages, text, type Values, yes} from './field.ts';
+import {
+  candidates,
+  type Field,
+  type Form,
+  given,
+  needs,
+  needsField,
+  number,
+  stages,
+  text,
+  type Values,
+  yes,
+} from './field.ts';
 
 const animal: Field = {name: 'animal', label: 'animal', help: 'its number, where one is followed by itself'};
 const when: Field = {
@@ -302,7 +314,7 @@ export const weigh: Form = {
 };
 
 export const revise: Form = {
-  title: code => `name of ${code}, and what it may be`,
+  title: code => `name of ${code}, what it may be and needs`,
   fields: (code, {facts: {desk}}) => {
     const lot = desk.state.lots.get(code);
     const named = (lot?.specimens ?? []).filter(one => {
@@ -314,21 +326,37 @@ export const revise: Form = {
       {name: 'specimen', label: 'named after', choices: ['', ...named], help: 'an identified specimen of it'},
       {name: 'taxon', label: 'name', help: 'empty: as that specimen is named'},
       {name: 'candidates', label: 'may be', help: 'pieris-rapae=0.7 lepidoptera=0.3', preset: may},
+      {...needsField, preset: needsWritten(lot?.needs)},
       {name: 'why', label: 'why'},
     ];
   },
-  records: (code, values) => [
+  records: (code, values, {facts: {desk}}) => [
     given({
       record: 'revision',
       lot: code,
       specimen: text(values.specimen),
       taxon: text(values.taxon),
       candidates: candidates(values.candidates),
+      needs: needsNow(values.needs, desk.state.lots.get(code)?.needs),
       why: text(values.why),
     }),
   ],
   said: code => `${code} revised`,
 };
+
+/** What is kept with a lot, as it is typed. */
+function needsWritten(kept: Lot['needs'] = {}): string {
+  const said = (value: unknown) => (value === true ? 'yes' : value === false ? 'no' : value);
+  return Object.entries(kept)
+    .map(([name, value]) => `${name}=${said(value)}`)
+    .join(' ');
+}
+
+/** Undefined where nothing changes, null where nothing is kept any longer. */
+function needsNow(typed: string | undefined, kept: Lot['needs']): object | null | undefined {
+  if ((typed?.trim() ?? '') === needsWritten(kept)) return undefined;
+  return needs(typed) ?? null;
+}
 
 export const close: Form = {
   title: code => `${code} is finished`,

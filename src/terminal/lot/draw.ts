@@ -9,6 +9,7 @@ import {tree} from '../../exchange/pictures/tree.ts';
 import {balanceInWords, exactness, lostInWords} from '../../records/balance.ts';
 import {MS_PER_DAY} from '../../records/entry.ts';
 import {outcomeOf} from '../../records/outcome.ts';
+import {needsInWords} from '../../records/plain-words.ts';
 import type {Lot} from '../../records/state.ts';
 import {lineOf} from '../../work/daybook.ts';
 import {warmthWords} from '../../work/forecast-said.ts';
@@ -58,6 +59,10 @@ export function drawLot(sheet: SheetOf<'lot'>, view: View, room: Room): Page {
     ...section(
       'daybook',
       [...lot.entries].reverse().map(entry => line(` ${lineOf(entry, view.facts.desk)}`)),
+    ),
+    ...section(
+      'needs, as kept with it',
+      lot.needs === undefined ? [] : [line(` ${needsInWords(lot.needs)}`)],
     ),
     ...section('comes from', chain(lot, view, room)),
   ];

@@ -66,10 +66,10 @@ export function agendaOf(input: CareInput, days: number): AgendaDay[] {
   for (const job of jobs) {
     const before = job.deeds.filter(({skipped}) => skipped === undefined).length;
     let turn = before;
-    for (const {window, at, visit} of turnsOf(job, open, input, end - 1, moments.get(job))) {
+    for (const {window, at, visit, back} of turnsOf(job, open, input, end - 1, moments.get(job))) {
       turn++;
       const day = civil.dayOf(Math.max(at, now));
-      const item = itemOf(job, turn, at, window, visit !== undefined);
+      const item = itemOf(job, turn, back?.from ?? at, window, visit !== undefined);
       const others = byDay.get(day);
       if (others === undefined) byDay.set(day, [item]);
       else others.push(item);

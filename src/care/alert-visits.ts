@@ -1,32 +1,33 @@
 // Closed days that force visits, said loudly and beforehand.
 import type {Civil, Day} from '../records/civil.ts';
+import type {Instant} from '../records/entry.ts';
 import type {Alert} from './alert.ts';
 import type {OpenTime} from './calendar.ts';
+import {costWords, unitsOf, visitWords} from './coming-words.ts';
 import {grouped} from './grouped.ts';
-import type {Job} from './job.ts';
 import type {Visit} from './visits.ts';
-import {compareNaturally} from './walking-order.ts';
-import {dateWords, dayDateWords, timeWords} from './when-words.ts';
+import {dayDateWords} from './when-words.ts';
 
 /**
  * One alert for each closed spell. The nearest names its visits and what would cure them; those after it only say
- * that they come. The day of an alert is the first of its spell.
+ * that they come. The day of an alert is the first of its spell; a night belongs to the day on whose evening it begins.
  */
 export function visitAlerts(visits: readonly Visit[], open: OpenTime, civil: Civil): Alert[] {
-  const bySpell = grouped(visits, ({to}) => endOfSpell(civil.dayOf(to), open, -1));
+  const bySpell = grouped(visits, ({to}) => spellOf(to, open, civil));
   return [...bySpell].map(([first, made], i) => {
-    const why = open.closedBecause(civil.dayOf(made[0]!.to));
+    const why = open.closedBecause(first);
     const needed = made.length === 1 ? 'a visit is needed' : `${made.length} visits are needed`;
     const closed = `${closedWords(first, open, civil)}${why === undefined ? '' : ` (${why})`}, and ${needed}`;
     const units = unitsOf(made.flatMap(({jobs}) => jobs));
     return {
       id: `visit:${first}`,
-      what: `${closed}: ${i === 0 ? made.map(visit => visitWords(visit, civil)).join('; ') : units}`,
+      what: `${closed}: ${i === 0 ? made.map(visit => visitWords(visit, civil)).join('; ') : units}; ${costWords(made, 'visit')}`,
       where: units,
       since: made[0]!.from,
+      foreseen: true,
       mend:
         i === 0
-          ? 'Write the day as open in the calendar; or feed more beforehand and keep it cooler, where the animals and their water bear that.'
+          ? `Write the ${open.isOpen(first) ? 'hours' : 'day'} as open in the calendar; or feed more beforehand and keep it cooler, where the animals and their water bear that.`
           : 'teneral ahead shows what for.',
     };
   });
@@ -44,6 +45,14 @@ function closedWords(first: Day, open: OpenTime, civil: Civil): string {
 /** How far a closed spell is followed. */
 const LONGEST_SPELL_DAYS = 60;
 
+/** The first day of the closed spell that an instant lies in. */
+function spellOf(at: Instant, open: OpenTime, civil: Civil): Day {
+  const day = civil.dayOf(at);
+  const [first] = open.openings(day);
+  const isBefore = first !== undefined && at <= first.from;
+  return endOfSpell(isBefore ? open.neighbour(day, -1) : day, open, -1);
+}
+
 /** An open day is a spell of its own: it is closed in the evening. */
 function endOfSpell(day: Day, open: OpenTime, step: 1 | -1): Day {
   let end = day;
@@ -53,25 +62,4 @@ function endOfSpell(day: Day, open: OpenTime, step: 1 | -1): Day {
     end = next;
   }
   return end;
-}
-
-/** "between Sat 24 May 16:30 and Mon 26 May 16:30 (feed A3, A5)". */
-function visitWords({from, to, jobs}: Visit, civil: Civil): string {
-  const errands = [...grouped(jobs, ({rule}) => rule.task)].map(
-    ([task, alike]) => `${task.replaceAll('-', ' ')} ${unitsOf(alike)}`,
-  );
-  return `${spanOf(from, to, civil)} (${errands.join('; ')})`;
-}
-
-function spanOf(from: number, to: number, civil: Civil): string {
-  const day = civil.dayOf(to);
-  const wholeDay = from <= civil.at(day, '00:00') && civil.dayOf(to + 1) !== day;
-  if (wholeDay) return `on ${dayDateWords(day, civil)}`;
-  if (civil.dayOf(from) === day)
-    return `on ${dayDateWords(day, civil)}, ${timeWords(from, civil)} to ${timeWords(to, civil)}`;
-  return `between ${dateWords(from, civil)} and ${dateWords(to, civil)}`;
-}
-
-function unitsOf(jobs: readonly Job[]): string {
-  return [...new Set(jobs.map(({unit}) => unit.code))].sort(compareNaturally).join(', ');
 }

@@ -9,6 +9,8 @@ export interface Alert {
   /** Codes of the units, loggers or lots concerned. */
   readonly where: string;
   readonly since: Instant;
+  /** It is said beforehand: what is done about it before `since` is done about it. */
+  readonly foreseen?: boolean | undefined;
   /** What to do about it. */
   readonly mend: string;
 }

@@ -24,6 +24,8 @@ export interface OpenTime {
   nextRound(at: Instant): Instant | null;
   /** The last round at or before an instant; null where none was within a year. */
   previousRound(at: Instant): Instant | null;
+  /** The opening of that round. */
+  previousOpening(at: Instant): Opening | null;
   /**
    * The last instant at or before one at which somebody may still begin something: within written opening hours, half
    * an hour before they end. Where no hours are written it is the last round. Null where none was within a year.
@@ -61,9 +63,19 @@ export function openTimeOf(calendar: Calendar | undefined, civil: Civil): OpenTi
     return found;
   };
 
+  const previousOpening = (at: Instant): Opening | null => {
+    let day = civil.dayOf(at);
+    for (let step = 0; step <= SEARCH_DAYS; step++, day = neighbour(day, -1)) {
+      const opening = openings(day).findLast(({from}) => from <= at);
+      if (opening !== undefined) return opening;
+    }
+    return null;
+  };
+
   return {
     openings,
     neighbour,
+    previousOpening,
     isOpen: day => openings(day).length > 0,
     isOpenAt(at) {
       const day = civil.dayOf(at);
@@ -86,23 +98,12 @@ export function openTimeOf(calendar: Calendar | undefined, civil: Civil): OpenTi
       }
       return null;
     },
-    previousRound(at) {
-      let day = civil.dayOf(at);
-      for (let step = 0; step <= SEARCH_DAYS; step++, day = neighbour(day, -1)) {
-        const round = openings(day).findLast(({from}) => from <= at);
-        if (round !== undefined) return round.from;
-      }
-      return null;
-    },
+    previousRound: at => previousOpening(at)?.from ?? null,
     lastMoment(at) {
-      let day = civil.dayOf(at);
-      for (let step = 0; step <= SEARCH_DAYS; step++, day = neighbour(day, -1)) {
-        const opening = openings(day).findLast(({from}) => from <= at);
-        if (opening === undefined) continue;
-        const {from, to} = opening;
-        return calendar?.open === undefined ? from : Math.max(from, Math.min(at, to - BEFORE_CLOSING_MS));
-      }
-      return null;
+      const opening = previousOpening(at);
+      if (opening === null) return null;
+      const {from, to} = opening;
+      return calendar?.open === undefined ? from : Math.max(from, Math.min(at, to - BEFORE_CLOSING_MS));
     },
   };
 }

@@ -5,7 +5,9 @@ import type {Job} from './job.ts';
 import {jobsOf} from './jobs.ts';
 import type {CareInput} from './task.ts';
 import {titleOf} from './titles.ts';
+import {type Visit, visitsOf} from './visits.ts';
 import {compareNaturally} from './walking-order.ts';
+import type {Window} from './window.ts';
 
 export interface WaitingTask {
   readonly task: string;
@@ -60,15 +62,46 @@ function waitingTask(job: Job, until: Instant, open: OpenTime, {now}: CareInput)
     safeUntil: window.latest,
   };
   if (window.latest >= until) return {...said, canWait: true, cure: 'nothing'};
-  const last = lastMomentBefore(until, open, now);
-  if (last < window.earliest) {
+  const done = doneBefore(window, until, open, now);
+  if (done === undefined) {
     const from = Math.max(now, window.earliest);
     return {...said, canWait: false, cure: 'visit', visit: {from, to: window.latest}};
   }
-  const done = Math.max(window.earliest, Math.min(last, window.latest), now);
   const next = job.windowAfter(done);
   if (next === null || next.latest >= until) return {...said, canWait: false, cure: 'now'};
   return {...said, canWait: false, cure: 'now-and-visit', visit: {from: next.earliest, to: next.latest}};
+}
+
+/** Nothing is done more often than this before the room closes. */
+const MOST_TIMES = 20;
+
+/** The visits on closed time that waiting costs, where all else that cannot wait is done as late as the room is open. */
+export function visitsWhileWaiting(jobs: readonly Job[], until: Instant, input: CareInput): Visit[] {
+  const open = openTimeOf(input.state.calendar, input.civil);
+  const {now} = input;
+  const doneLate = jobs.map(job => {
+    let last = job.lastDone(now);
+    for (let times = 0; times < MOST_TIMES && job.rule.task !== 'look'; times++) {
+      const window = job.windowAfter(last);
+      const done =
+        window === null || window.latest >= until ? undefined : doneBefore(window, until, open, now);
+      if (done === undefined || (last !== undefined && done <= last)) break;
+      last = done;
+    }
+    return {...job, lastDone: () => last};
+  });
+  return visitsOf(doneLate, open, input).filter(({to}) => to < until);
+}
+
+/** When it can still be done before the room closes; undefined where that is too soon. */
+function doneBefore(
+  {earliest, latest}: Window,
+  until: Instant,
+  open: OpenTime,
+  now: Instant,
+): Instant | undefined {
+  const last = lastMomentBefore(until, open, now);
+  return last < earliest ? undefined : Math.max(earliest, Math.min(last, latest), now);
 }
 
 /** The last moment of open time before the round that is waited for. */

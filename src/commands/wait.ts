@@ -1,4 +1,5 @@
 import {textOfLines} from '../exchange/pictures/line.ts';
+import {comingAnswer} from '../work/coming-answer.ts';
 import {openDesk} from '../work/desk.ts';
 import {waiting} from '../work/waiting.ts';
 import {waitingLines} from '../work/waiting-words.ts';
@@ -15,7 +16,7 @@ export const command: Command = {
     const desk = await openDesk(invocation);
     const {civil} = desk;
     const answer = await waiting(desk, textOption(options, 'until'), codes);
-    const {until, canWait, tasks, lots} = answer;
+    const {until, canWait, tasks, lots, visits} = answer;
     invocation.answer(
       {
         until: civil.iso(until),
@@ -26,6 +27,7 @@ export const command: Command = {
           visit: visit === undefined ? null : {from: civil.iso(visit.from), to: civil.iso(visit.to)},
         })),
         emergence: lots,
+        visits: visits.map(each => comingAnswer(each, civil)),
       },
       () => textOfLines(waitingLines(answer, civil, invocation.columns)),
     );

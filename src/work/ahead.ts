@@ -5,8 +5,9 @@ import {grouped} from '../care/grouped.ts';
 import {jobsOf} from '../care/jobs.ts';
 import {type Who, whoTakes} from '../care/people.ts';
 import type {CareInput} from '../care/task.ts';
-import {type Visit, visitsOf} from '../care/visits.ts';
+import {comingsOf, type Visit} from '../care/visits.ts';
 import {compareNaturally} from '../care/walking-order.ts';
+import type {Instant} from '../records/entry.ts';
 import {Refusal} from '../records/refusal.ts';
 import type {Desk} from './desk.ts';
 import {careInput} from './today.ts';
@@ -19,14 +20,24 @@ export interface PlannedDay extends Omit<AgendaDay, 'items'> {
   readonly items: readonly PlannedItem[];
   /** What somebody has to come for on closed time, in walking order. */
   readonly errands: readonly {readonly task: string; readonly unit: string}[];
+  /** When somebody has to come back to the open room, and what for, in order of time. */
+  readonly returns: readonly PlannedReturn[];
   /** Minutes by person; what nobody is down for is left out. */
   readonly workload: Readonly<Record<string, number>>;
+}
+
+export interface PlannedReturn {
+  readonly from: Instant;
+  readonly to: Instant;
+  readonly errands: readonly {readonly task: string; readonly unit: string}[];
 }
 
 export interface Ahead {
   readonly days: readonly PlannedDay[];
   /** What closed days force, in order of time. */
   readonly visits: readonly Visit[];
+  /** What no round is in time for, though the room is open, in order of time. */
+  readonly returns: readonly Visit[];
 }
 
 /** Further ahead than this nothing is planned. */
@@ -48,8 +59,11 @@ export function plannedDays(input: CareInput, days: number, who?: string): Ahead
   refuseUnknown(who, people);
   const open = openTimeOf(state.calendar, civil);
   const end = civil.at(civil.addDays(civil.dayOf(now), days), '00:00');
-  const visits = visitsOf(jobsOf(input, open), open, input).filter(({from}) => from < end);
+  const comings = comingsOf(jobsOf(input, open), open, input);
+  const visits = comings.visits.filter(({from}) => from < end);
+  const returns = comings.returns.filter(({from}) => from < end);
   const visitsOn = grouped(visits, ({to}) => civil.dayOf(to));
+  const returnsOn = grouped(returns, ({from}) => civil.dayOf(from));
   const planned = agendaOf(input, days).map(({items, ...day}) => {
     const taken = whoTakes(items, civil.weekdayOf(day.day), people);
     const all = items.map(item => ({...item, who: taken.get(item) ?? null}));
@@ -58,13 +72,16 @@ export function plannedDays(input: CareInput, days: number, who?: string): Ahead
       ...day,
       items: shown,
       minutes: shown.reduce((sum, {minutes}) => sum + minutes, 0),
-      errands: (visitsOn.get(day.day) ?? []).flatMap(({jobs}) =>
-        jobs.map(({rule: {task}, unit}) => ({task, unit: unit.code, place: unit.place})).sort(onTheWay),
-      ),
+      errands: (visitsOn.get(day.day) ?? []).flatMap(errandsOf),
+      returns: (returnsOn.get(day.day) ?? []).map(each => ({
+        from: each.from,
+        to: each.to,
+        errands: errandsOf(each),
+      })),
       workload: workloadOf(shown),
     };
   });
-  return {visits, days: planned};
+  return {visits, returns, days: planned};
 }
 
 /** @throws Refusal for a name that nobody in the room has */
@@ -76,6 +93,10 @@ export function refuseUnknown(who: string | undefined, people: readonly {readonl
     '--for',
     known === '' ? 'Write people down with teneral person NAME.' : `Known are ${known}.`,
   );
+}
+
+function errandsOf({jobs}: Visit) {
+  return jobs.map(({rule: {task}, unit}) => ({task, unit: unit.code, place: unit.place})).sort(onTheWay);
 }
 
 function onTheWay(a: {place: string; unit: string}, b: {place: string; unit: string}): number {

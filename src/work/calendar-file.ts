@@ -76,14 +76,21 @@ export function eventsOf(
       : shelfEvents(day, items, start, room, input);
   });
   const coming = visits.map(
-    ({from, to, jobs}): CalendarEvent => ({
-      uid: `visit.${civil.dayOf(to)}@${room}.teneral`,
+    ({from, to, jobs}, i): CalendarEvent => ({
+      uid: `visit.${civil.dayOf(to)}${numberOnDay(visits, i, civil)}@${room}.teneral`,
       summary: `visit: ${unitsByTask(jobs.map(({rule, unit}) => ({task: rule.task, unit: unit.code}))).join('; ')}`,
       description: `The room is closed, and this cannot wait. Any time from ${dateWords(from, civil)} to ${dateWords(to, civil)} will do.`,
       when: {from, to},
     }),
   );
   return [...rounds, ...coming, ...emergenceEvents(input, room)];
+}
+
+/** The second visit on one day is ".2". */
+function numberOnDay(visits: Ahead['visits'], i: number, civil: CareInput['civil']): string {
+  const day = civil.dayOf(visits[i]!.to);
+  const before = visits.slice(0, i).filter(({to}) => civil.dayOf(to) === day).length;
+  return before === 0 ? '' : `.${before + 1}`;
 }
 
 /** Work of one shelf in the morning and in the evening are two events. */

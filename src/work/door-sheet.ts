@@ -1,14 +1,18 @@
 // The care list as a sheet for the door, of today or of several days.
 import {extname} from 'node:path';
+import {amountOf} from '../care/amounts.ts';
 import {grouped} from '../care/grouped.ts';
 import {observationOf} from '../care/observations.ts';
-import {withAmount} from '../care/titles.ts';
+import {whoTakes} from '../care/people.ts';
+import {minutesOf} from '../care/time-needed.ts';
+import {titleOf, withAmount} from '../care/titles.ts';
+import type {Visit} from '../care/visits.ts';
 import {shelfOf} from '../care/walking-order.ts';
 import {dateWords, timeWords} from '../care/when-words.ts';
 import type {DoorDay, DoorSheet} from '../exchange/door-sheet/door-sheet.ts';
 import {doorSheetText} from '../exchange/door-sheet/text.ts';
 import {writeOutput} from '../exchange/output-file.ts';
-import {minuteWords, unitsByTask} from '../exchange/pictures/agenda.ts';
+import {minuteWords, returnWords, unitsByTask} from '../exchange/pictures/agenda.ts';
 import {dayWords} from '../exchange/time-words.ts';
 import type {Civil, Day} from '../records/civil.ts';
 import type {Instant} from '../records/entry.ts';
@@ -43,16 +47,20 @@ export async function writeDoorSheet(desk: Desk, path: string, wishes: DoorWishe
 export async function doorSheet(desk: Desk, {days, who}: DoorWishes): Promise<DoorSheet> {
   refuseUnknown(who, [...desk.state.people.values()]);
   const cautions = new Map<string, number>();
-  const first = await todaysPart(desk, who, cautions);
-  const later = days > 1 ? (await ahead(desk, days, who)).days.slice(1) : [];
+  const plan = await ahead(desk, days, who);
+  const first = await todaysPart(desk, plan.returns, who, cautions);
+  const later = plan.days.slice(1);
   return {
     title: `${desk.room.name}: care${who === undefined ? '' : ` for ${who}`}`,
     days: [
       first,
-      ...later.map(({day, items, errands, minutes, open, closed}) => ({
+      ...later.map(({day, items, errands, returns, minutes, open, closed}) => ({
         heading: headingOf(day, desk),
         aside: open ? `${items.length} to do, about ${minuteWords(minutes)}` : (closed ?? 'closed'),
-        remarks: errands.length === 0 ? [] : [`A visit is needed: ${unitsByTask(errands).join('; ')}.`],
+        remarks: [
+          ...returns.map(each => `Come back ${returnWords(each, desk.civil)}.`),
+          ...(errands.length === 0 ? [] : [`A visit is needed: ${unitsByTask(errands).join('; ')}.`]),
+        ],
         shelves: shelvesOf(
           items.filter(({visit}) => !visit),
           day,
@@ -67,6 +75,7 @@ export async function doorSheet(desk: Desk, {days, who}: DoorWishes): Promise<Do
 
 async function todaysPart(
   desk: Desk,
+  returns: readonly Visit[],
   who: string | undefined,
   cautions: Map<string, number>,
 ): Promise<DoorDay> {
@@ -82,8 +91,30 @@ async function todaysPart(
     heading: headingOf(list.day, desk),
     aside: `${toDo.length} to do, about ${minuteWords(minutes)}`,
     remarks: list.alerts.map(({what, mend}) => `${what}. ${mend}`),
-    shelves: shelvesOf(tasks, list.day, desk, cautions),
+    shelves: shelvesOf([...tasks, ...againToday(returns, list.day, who, desk)], list.day, desk, cautions),
   };
+}
+
+/** What somebody has to come back for today: its own box to tick, beside the one of the round. */
+function againToday(returns: readonly Visit[], day: Day, who: string | undefined, {civil, state}: Desk) {
+  const again = returns
+    .filter(({from}) => civil.dayOf(from) === day)
+    .flatMap(({from, to, jobs}) =>
+      jobs.map(job => ({
+        unit: job.unit.code,
+        place: job.unit.place,
+        amount: amountOf(job),
+        title: `again, not before ${timeWords(from, civil)}: ${titleOf(job)}`,
+        latest: to,
+        observe: job.rule.observe,
+        caution: job.rule.caution ?? null,
+        minutes: minutesOf(job),
+      })),
+    );
+  const taken = whoTakes(again, civil.weekdayOf(day), state.people.values());
+  return again
+    .map(item => ({...item, who: taken.get(item) ?? null}))
+    .filter(item => who === undefined || item.who === who);
 }
 
 interface Listed {

@@ -1,4 +1,6 @@
 // "Can it wait?", told in lines: what cannot first, then what can and until when.
+import {costWords, visitWords} from '../care/coming-words.ts';
+import type {Visit} from '../care/visits.ts';
 import type {WaitingTask} from '../care/waiting.ts';
 import {dateWords} from '../care/when-words.ts';
 import {wrap} from '../exchange/pictures/fit.ts';
@@ -6,7 +8,11 @@ import {type Line, line} from '../exchange/pictures/line.ts';
 import type {Civil} from '../records/civil.ts';
 import type {Waiting, WaitingLot} from './waiting.ts';
 
-export function waitingLines({until, canWait, tasks, lots}: Waiting, civil: Civil, columns: number): Line[] {
+export function waitingLines(
+  {until, canWait, tasks, lots, visits}: Waiting,
+  civil: Civil,
+  columns: number,
+): Line[] {
   const when = dateWords(until, civil);
   const pressing = tasks.filter(task => !task.canWait);
   const safe = tasks.filter(task => task.canWait);
@@ -19,6 +25,7 @@ export function waitingLines({until, canWait, tasks, lots}: Waiting, civil: Civi
       canWait ? ` Yes, everything can wait until ${when}.` : ` No: this cannot wait until ${when}.`,
       'heading',
     ),
+    ...wrap(visits.length === 0 ? '' : visitsWords(visits, civil), columns - 2).map(text => line(` ${text}`)),
     ...pressing.flatMap(task => entry(task.unit, `${task.title}: ${cureWords(task, civil)}`, true)),
     ...lots.filter(lot => !lot.canWait).flatMap(lot => entry(lot.unit, adultWords(lot), true)),
     ...(safe.length === 0 ? [] : [[], line(' This can.', 'heading')]),
@@ -27,6 +34,12 @@ export function waitingLines({until, canWait, tasks, lots}: Waiting, civil: Civi
     ),
     ...lots.filter(lot => lot.canWait).flatMap(lot => entry(lot.unit, adultWords(lot), false)),
   ];
+}
+
+/** "Cost: 1 visit, 2 units, about 6 min: between Sat 24 May 16:30 and Mon 26 May 16:30 (feed A3, A5)." */
+function visitsWords(visits: readonly Visit[], civil: Civil): string {
+  const [first = '', ...rest] = costWords(visits, 'visit');
+  return `${first.toUpperCase()}${rest.join('')}: ${visits.map(each => visitWords(each, civil)).join('; ')}.`;
 }
 
 function cureWords({cure, safeUntil, visit}: WaitingTask, civil: Civil): string {

@@ -1,7 +1,9 @@
 // "Can this wait until Monday?": tasks with how long they are safe, and lots with who may come out meanwhile.
 import {openTimeOf} from '../care/calendar.ts';
+import {jobsOf} from '../care/jobs.ts';
 import {holdHoursOf} from '../care/looks.ts';
-import {nextAfterClosing, type WaitingTask, waitingTasks} from '../care/waiting.ts';
+import type {Visit} from '../care/visits.ts';
+import {nextAfterClosing, visitsWhileWaiting, type WaitingTask, waitingTasks} from '../care/waiting.ts';
 import {readDay, readInstant} from '../exchange/instants.ts';
 import {type Instant, MS_PER_DAY, MS_PER_HOUR} from '../records/entry.ts';
 import {Refusal} from '../records/refusal.ts';
@@ -32,6 +34,8 @@ export interface Waiting {
   readonly tasks: readonly WaitingTask[];
   /** Lots of which an adult may be out by then, the most pressing first. */
   readonly lots: readonly WaitingLot[];
+  /** What it costs where it cannot: the visits on closed time until then. */
+  readonly visits: readonly Visit[];
 }
 
 /** So many adults, expected, may wait longer than their kind bears. As where looks are planned. */
@@ -57,7 +61,7 @@ export async function waiting(desk: Desk, until?: string, about: readonly string
   const isAsked = (...codes: (string | null)[]) =>
     about.length === 0 || codes.some(code => code !== null && about.includes(code));
   const tasks = waitingTasks(input, at).filter(({unit, lot}) => isAsked(unit, lot));
-  const lots = await waitingLots(
+  const emergence = await waitingLots(
     desk,
     at,
     openLots(desk.state).filter(
@@ -65,7 +69,14 @@ export async function waiting(desk: Desk, until?: string, about: readonly string
         isAsked(lot.code, lot.stays.at(-1)?.unit ?? null) && isNear(input.emergence.get(lot.code)?.p05, at),
     ),
   );
-  return {until: at, canWait: [...tasks, ...lots].every(({canWait}) => canWait), tasks, lots};
+  const canWait = [...tasks, ...emergence].every(each => each.canWait);
+  const asked = jobsOf(input, openTimeOf(input.state.calendar, input.civil)).filter(({unit, lots: served}) =>
+    isAsked(unit.code, ...served.map(({code}) => code)),
+  );
+  return {
+    ...{until: at, canWait, tasks, lots: emergence},
+    visits: canWait ? [] : visitsWhileWaiting(asked, at, input),
+  };
 }
 
 /** A day is meant as its first round, or its beginning where it has none. */

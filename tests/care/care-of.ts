@@ -142,7 +142,8 @@ export const feedRule = (
   ...more,
 });
 
-function zoned(record: Written): Written {
+/** A record as written, with its instants as on the wall in Berlin. */
+export function zoned(record: Written): Written {
   const fields = Object.entries(record).map(([name, value]) => [
     name,
     typeof value === 'string' && /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}$/.test(value) ? civil.iso(at(value)) : value,

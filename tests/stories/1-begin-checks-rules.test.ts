@@ -39,7 +39,7 @@ const visits = (now: string, outlook: EmergenceOutlook) =>
   );
 
 const weekend =
-  'visit:2031-03-22 closed Sat 22 Mar to Sun 23 Mar, and 2 visits are needed: on Sat 22 Mar (look C2); on Sun 23 Mar (look C2)';
+  'visit:2031-03-22 closed Sat 22 Mar to Sun 23 Mar, and 2 visits are needed: on Sat 22 Mar (look C2); on Sun 23 Mar (look C2); cost: 2 visits, 1 unit, about 6 min';
 
 describe('looking for adults by the forecast', () => {
   it('does not open the box before the first look that the forecast wants', () => {

@@ -61,7 +61,7 @@ describe('closed days, with food every 48 h, at the soonest after 24 h, at the l
     );
     expect(alerts.map(({id, where}) => [id, where])).toEqual([['visit:2031-05-24', 'A3, A5']]);
     expect(alerts[0]!.what).toBe(
-      'closed Sat 24 May to Mon 26 May (long weekend), and a visit is needed: between Sat 24 May 16:30 and Mon 26 May 16:30 (feed A3, A5)',
+      'closed Sat 24 May to Mon 26 May (long weekend), and a visit is needed: between Sat 24 May 16:30 and Mon 26 May 16:30 (feed A3, A5); cost: 1 visit, 2 units, about 6 min',
     );
     expect(wall(alerts[0]!.since)).toBe('2031-05-24T16:30');
   });

@@ -9,8 +9,9 @@ const stories = [
   {
     ...{closed: ['2031-05-24', '2031-05-26'], evening: 'fri', hours: {every: 48, soonest: 24, latest: 72}},
     ...{fedEarly: '2031-05-22T09:00', lastRound: '2031-05-23T16:30', warmC: 26, lower: 8, degreeDays: 24},
+    when: 'between Sat 24 May 16:30 and Mon 26 May 16:30 (feed A3, A5)',
     visit:
-      'closed Sat 24 May to Mon 26 May (long weekend), and a visit is needed: between Sat 24 May 16:30 and Mon 26 May 16:30 (feed A3, A5)',
+      'closed Sat 24 May to Mon 26 May (long weekend), and a visit is needed: between Sat 24 May 16:30 and Mon 26 May 16:30 (feed A3, A5); cost: 1 visit, 2 units, about 6 min',
     // 48 h after Friday 16:30 at the latest, and no more than 48 h before Tuesday 09:00.
     inHeat: 'and a visit is needed: on Sun 25 May, 09:00 to 16:30 (feed A3, A5)',
     visited: '2031-05-25T16:00',
@@ -19,8 +20,9 @@ const stories = [
   {
     ...{closed: ['2031-04-18', '2031-04-21'], evening: 'thu', hours: {every: 60, soonest: 30, latest: 90}},
     ...{fedEarly: '2031-04-16T09:00', lastRound: '2031-04-17T16:30', warmC: 24, lower: 8, degreeDays: 30},
+    when: 'between Fri 18 Apr 22:30 and Mon 21 Apr 10:30 (feed A3, A5)',
     visit:
-      'closed Fri 18 Apr to Mon 21 Apr (long weekend), and a visit is needed: between Fri 18 Apr 22:30 and Mon 21 Apr 10:30 (feed A3, A5)',
+      'closed Fri 18 Apr to Mon 21 Apr (long weekend), and a visit is needed: between Fri 18 Apr 22:30 and Mon 21 Apr 10:30 (feed A3, A5); cost: 1 visit, 2 units, about 6 min',
     // 90 × 12 ÷ 16 = 67.5 h after Thursday 16:30, and before Tuesday 09:00.
     inHeat: 'and a visit is needed: between Sat 19 Apr 13:30 and Sun 20 Apr 12:00 (feed A3, A5)',
     visited: '2031-04-20T11:00',
@@ -121,6 +123,16 @@ describe.each(stories)('a room closed from $closed.0 to $closed.1, with food eve
     applied(room, soonAfter, [fed('L5', lastRound)]);
     expect(said(room, soonAfter, 'today')).toContain(story.visit);
     expect(visitsAsked(room, soonAfter)).toContain(`visit:${closed[0]}`);
+  });
+
+  it('says the same cost to whoever asks whether it can wait until the room opens again', () => {
+    const {canWait, visits} = room.ask<{canWait: boolean; visits: {units: string[]; minutes: number}[]}>(
+      soonAfter,
+      'wait',
+    );
+    expect(canWait).toBe(false);
+    expect(visits.map(({units, minutes}) => [units, minutes])).toEqual([[['A3', 'A5'], 6]]);
+    expect(said(room, soonAfter, 'wait')).toContain(`Cost: 1 visit, 2 units, about 6 min: ${story.when}.`);
   });
 
   it('wants the visit sooner in heat, and late enough that the round after is in time again', () => {

@@ -1,5 +1,7 @@
 // The days ahead in lines: a bar of minutes, and the errands of each day with their units.
+import {timeWords} from '../../care/when-words.ts';
 import type {Civil, Day} from '../../records/civil.ts';
+import type {Instant} from '../../records/entry.ts';
 import {dayMonth, weekdayDay} from './day-words.ts';
 import {wrap} from './fit.ts';
 import type {Glyphs} from './glyphs.ts';
@@ -12,6 +14,14 @@ export interface DayShown {
   readonly minutes: number;
   readonly items: readonly (Errand & {readonly visit: boolean})[];
   /** What somebody has to come for on closed time. */
+  readonly errands: readonly Errand[];
+  /** When somebody has to come back to the open room. */
+  readonly returns: readonly Return[];
+}
+
+export interface Return {
+  readonly from: Instant;
+  readonly to: Instant;
   readonly errands: readonly Errand[];
 }
 
@@ -34,7 +44,7 @@ export function weekLines(days: readonly DayShown[], civil: Civil, glyphs: Glyph
   const most = Math.max(60, ...days.map(({minutes}) => minutes));
   return days.flatMap(day => [
     [...headOf(day, most, civil, glyphs), piece(day.open ? '' : closedWords(day))],
-    ...wrap(errandsOf(day), columns - LEAD.length).map(text => line(`${LEAD}${text}`)),
+    ...wrap(errandsOf(day, civil), columns - LEAD.length).map(text => line(`${LEAD}${text}`)),
   ]);
 }
 
@@ -54,22 +64,32 @@ function headOf(day: DayShown, most: number, civil: Civil, glyphs: Glyphs): Line
 function countOf(day: DayShown): string {
   const {length} = day.items;
   const visit = day.errands.length > 0 ? ', a visit on closed time' : '';
+  const back = day.returns.length > 0 ? ', to come back for some' : '';
   return length === 0
     ? `${closedWords(day)}${visit}`
-    : `${length} ${length === 1 ? 'task' : 'tasks'}${visit}`;
+    : `${length} ${length === 1 ? 'task' : 'tasks'}${back}${visit}`;
 }
 
 function closedWords({open, closed}: DayShown): string {
   return open ? 'nothing is due' : (closed ?? 'closed');
 }
 
-/** "feed C2 T1; look C1 C3 C4; on a visit: check air T2". */
-function errandsOf({items, errands}: DayShown): string {
+/** "feed C2 T1; look C1 C3 C4; back 15:00 to 16:30: look T1; on a visit: check air T2". */
+function errandsOf({items, returns, errands}: DayShown, civil: Civil): string {
   const inHours = unitsByTask(items.filter(({visit}) => !visit));
+  const back = returns.map(each => `back ${returnWords(each, civil)}`);
   const visiting = unitsByTask(errands);
-  return [...inHours, ...visiting.map((errand, i) => (i === 0 ? `on a visit: ${errand}` : errand))].join(
-    '; ',
-  );
+  return [
+    ...inHours,
+    ...back,
+    ...visiting.map((errand, i) => (i === 0 ? `on a visit: ${errand}` : errand)),
+  ].join('; ');
+}
+
+/** "15:00 to 16:30: look T1, feed T1 T2". */
+export function returnWords({from, to, errands}: Return, civil: Civil): string {
+  const [early, late] = [timeWords(from, civil), timeWords(to, civil)];
+  return `${early === late ? late : `${early} to ${late}`}: ${unitsByTask(errands).join(', ')}`;
 }
 
 /** "feed C2 T1", "look C1 C3". */

@@ -25,7 +25,7 @@ export interface WhyCase {
 
 /** "last fed Tue 16:30; every 2 days, never over 3 days". */
 export function whyOf(each: WhyCase): string {
-  const parts = [lastTime(each), howOften(each), ration(each), moved(each)];
+  const parts = [lastTime(each), howOften(each), ration(each), oldCount(each), moved(each)];
   return parts.filter(part => part !== undefined).join('; ');
 }
 
@@ -120,6 +120,18 @@ function ration({job: {rule, lot}}: WhyCase): string | undefined {
   const eating = feeders(lot);
   if (eating === 0 || eating === all) return undefined;
   return `${eating} of ${all} still eat: ${Math.round((100 * eating) / all)} % of the ration`;
+}
+
+/** In so many days animals have grown out of the stages they were counted in. Common practice, no source. */
+const OLD_COUNT_DAYS = 3;
+
+/** An amount by stage is no better than the count of the stages. */
+function oldCount({job: {rule, lot}, now, civil}: WhyCase): string | undefined {
+  if (rule.amount === undefined || !('each' in rule.amount) || lot === undefined) return undefined;
+  if (typeof rule.amount.each === 'number') return undefined;
+  const counted = lot.sightings.findLast(({kind}) => kind === 'count')?.at ?? lot.startedAt;
+  if (now - counted < OLD_COUNT_DAYS * MS_PER_DAY) return undefined;
+  return `the amount is for the stages counted ${whenWords(counted, now, civil)}`;
 }
 
 function moved({planned, levelled, window: {target}, civil, now}: WhyCase): string | undefined {

@@ -1,6 +1,7 @@
 // What a profile says of keeping its animals, in words: where they are met, their food, their care, their rest.
+
+import {howMuchText} from '../exchange/how-much.ts';
 import {wrap} from '../exchange/pictures/fit.ts';
-import {howMuchWords} from '../exchange/pictures/rules.ts';
 import type {Profile} from '../records/schema/index.ts';
 import {listed} from '../records/stage-words.ts';
 
@@ -12,7 +13,7 @@ export function keepingText({met, food, care = [], diapause, sexes}: Profile, wi
     ...(food === undefined ? [] : [`fed ${food.what}`]),
     ...care.map(
       ({task, stages, everyDays, latestDays, amount}) =>
-        `${spaced(task)}${stages === undefined ? '' : ` (${listed(stages)})`} every ${everyDays} d, ${latestDays} d at the latest${amount === undefined ? '' : `; ${howMuchWords(amount)}`}`,
+        `${spaced(task)}${stages === undefined ? '' : ` (${listed(stages)})`} every ${everyDays} d, ${latestDays} d at the latest${amount === undefined ? '' : `; ${howMuchText(amount)}`}`,
     ),
     ...diapause.map(restWords),
     ...(sexes === undefined || sexes.female === sexes.male ? [] : [sexWords(sexes)]),

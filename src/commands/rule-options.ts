@@ -1,8 +1,8 @@
 // The options that describe a care rule, shared by the commands that write and that try one.
-import type {Command as Commander} from 'commander';
+import {type Command as Commander, InvalidArgumentError} from 'commander';
+import {HOW_MUCH, readHowMuch} from '../exchange/how-much.ts';
 import type {RuleChange} from '../work/rules.ts';
-import {amountWords} from './amount-words.ts';
-import type {Options} from './command.ts';
+import {type Options, textOption} from './command.ts';
 import {collect, numberWord} from './words.ts';
 
 export function ruleOptions(command: Commander): Commander {
@@ -13,14 +13,9 @@ export function ruleOptions(command: Commander): Commander {
     .option('--earliest <days>', 'sooner is too soon', numberWord)
     .option('--latest <days>', 'later is too late', numberWord)
     .option(
-      '--each <food>',
-      'how much each animal gets: "1 prey"; by stage larva-4="46 aphids", and again',
-      collect,
+      '--amount <words>',
+      'how much: "1 prey each", "0.2 mg food each a day", "25 %" of the water, none',
     )
-    .option('--per <word>', 'what --each is for: time, day or life (all the time it feeds)')
-    .option('--whole <food>', 'how much in all, however many there are: "10 mL medium"')
-    .option('--share <part>', 'how much of the unit’s water: 0.25', numberWord)
-    .option('--no-amount', 'say nothing of how much')
     .option('--type <word>', 'for all units of a type')
     .option('--unit <code>', 'for one unit')
     .option('--group <code>', 'for a group of animals')
@@ -49,13 +44,20 @@ export function ruleChange(task: string | undefined, options: Options): RuleChan
     every: every(options),
     earliestDays: earliest,
     latestDays: latest,
-    amount: amountWords(options),
+    amount: amount(textOption(options, 'amount')),
     harm,
     observe,
     minutes,
     caution,
     source,
   } as RuleChange;
+}
+
+function amount(words: string | undefined): RuleChange['amount'] {
+  if (words === undefined) return undefined;
+  const read = readHowMuch(words);
+  if (read === undefined) throw new InvalidArgumentError(`"${words}" is no amount. ${HOW_MUCH}.`);
+  return read;
 }
 
 function every({every: days, everyDegreeDays, lower}: Options): unknown {

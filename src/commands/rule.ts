@@ -17,7 +17,7 @@ export const command: Command = {
       command,
       'rule feed-sallow feed --every 1 --latest 1.5 --lot 26-031-A',
       'rule feed-lepidoptera --every 3 --latest 4',
-      'rule feed-coccinellidae --each larva-1="6 aphids" --each larva-4="50 aphids" --per day',
+      'rule feed-coccinellidae --amount "larva-1 6, larva-4 50 aphids each a day"',
       'rule clean-cage --off',
     );
   },

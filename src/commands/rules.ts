@@ -1,7 +1,9 @@
 import type {RuleUse} from '../care/rule-use.ts';
+import {howMuchText} from '../exchange/how-much.ts';
 import {textOfLines} from '../exchange/pictures/line.ts';
 import {ruleLines, shortInterval, trialLines} from '../exchange/pictures/rules.ts';
 import {type Column, textTable} from '../exchange/text-table.ts';
+import type {Rule} from '../records/state.ts';
 import {openDesk} from '../work/desk.ts';
 import {rules, ruleUse, tryRule} from '../work/rules.ts';
 import {type Command, examples, textOption} from './command.ts';
@@ -57,10 +59,20 @@ export const command: Command = {
       );
     } else {
       const use = await ruleUse(desk, code);
-      invocation.answer(answerOf(use), () => textOfLines(ruleLines(use, columns)));
+      invocation.answer(
+        answerOf(use),
+        () => `${textOfLines(ruleLines(use, columns))}\n${howToChange(use.rule)}`,
+      );
     }
   },
 };
+
+/** As it is now, to be written otherwise. */
+function howToChange({code, task, every, amount}: Rule): string {
+  const often = 'days' in every ? `--every ${every.days}` : `--every-degree-days ${every.degreeDays}`;
+  const much = amount === undefined ? (task === 'feed' ? '1 prey each' : undefined) : howMuchText(amount);
+  return ` change    teneral rule ${code} ${often}${much === undefined ? '' : ` --amount "${much}"`}, with figures of your own`;
+}
 
 function answerOf({rule, origin, lots}: RuleUse) {
   return {...rule, origin, lots};

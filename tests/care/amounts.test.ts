@@ -81,6 +81,16 @@ describe('amounts of food', () => {
     expect(some).toMatchObject({amount: 11, atLeast: true});
   });
 
+  it('say when the stages were counted that they are for, where that is days ago', () => {
+    const why = (now: string) =>
+      openTask(
+        tasksAt([sample, unit('C1'), rule(aphids), lot('A', 'C1', {'larva-1': 8}, began)], now),
+        'feed',
+      )!.why();
+    expect(why('2031-05-05T10:00')).toContain('the amount is for the stages counted Thu 09:00');
+    expect(why('2031-05-03T10:00')).not.toContain('counted');
+  });
+
   it('of start values follow the group of the lot: noctuids leaf, ladybirds aphids, other caterpillars none', () => {
     const of = (order: string, family: string, stages: Record<string, number>) =>
       openTask(

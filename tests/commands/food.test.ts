@@ -51,8 +51,8 @@ it('teneral ahead adds up the food of rules and counts, by day and together, in 
     '0.9',
     '--latest',
     '1.2',
-    '--each',
-    '3 aphids',
+    '--amount',
+    '3 aphids each',
   );
   const {food, days} = ahead();
   const fed = days.flatMap(({tasks}) => tasks.filter(({task}) => task === 'feed').map(({amount}) => amount));

@@ -78,33 +78,26 @@ describe('teneral rules and teneral rule', () => {
     const here = room();
     const amount = () => here.ask<{tasks: {amount: string | null}[]}>(NOW, 'today').tasks.at(0)?.amount;
     expect(amount()).toBeNull();
-    here.at(NOW, 'rule', 'feed-cage', '--every', '2', '--each', '1.5 leaves', '--per', 'day');
+    here.at(NOW, 'rule', 'feed-cage', '--every', '2', '--amount', '1.5 leaves each a day');
     expect(amount()).toBe('24 leaves');
-    here.at(NOW, 'rule', 'feed-cage', '--each', 'larva-2=1 aphids', '--each', 'larva-4=9 aphids');
+    here.at(NOW, 'rule', 'feed-cage', '--amount', 'larva-2 1, larva-4 9 aphids each');
     expect(here.ask<{amount: object}>(NOW, 'rules', 'feed-cage').amount).toEqual({
       each: {'larva-2': 1, 'larva-4': 9},
       of: 'aphids',
     });
     expect(amount()).toBe('8 aphids');
-    expect(here.at(NOW, 'rules', 'feed-cage').out).toContain('for each: larva-2 1 aphids, larva-4 9 aphids');
-    here.at(NOW, 'rule', 'feed-cage', '--whole', '10 mL medium');
+    expect(here.at(NOW, 'rules', 'feed-cage').out).toContain('larva-2 1, larva-4 9 aphids each');
+    here.at(NOW, 'rule', 'feed-cage', '--amount', '10 mL medium');
     expect(amount()).toBe('10 mL medium');
-    here.at(NOW, 'rule', 'feed-cage', '--no-amount');
+    here.at(NOW, 'rule', 'feed-cage', '--amount', 'none');
     expect(amount()).toBeNull();
   });
 
-  it.each([
-    [['--each', '46'], 'not written like'],
-    [['--each', 'larva-1=1 aphids', '--each', 'larva-2=2 mg food'], 'one food in one unit'],
-    [['--each', '1 prey', '--whole', '2 prey'], 'give one'],
-    [['--per', 'day'], 'give both'],
-    [['--each', '1 prey', '--per', 'week'], 'time, day or life'],
-    [['--each', 'pupa=1 prey'], 'no stage that eats'],
-    [['--share', '3'], 'at most 1'],
-  ])('refuse an amount that says nothing: %s', (words, why) => {
+  it('refuse an amount that cannot be read or cannot be, with how to write one', () => {
     const here = room();
-    const {status, err} = here.at(NOW, 'rule', 'feed-cage', ...words);
-    expect(status).not.toBe(0);
-    expect(err).toContain(why);
+    const refused = (words: string) => here.at(NOW, 'rule', 'feed-cage', '--amount', words);
+    expect(refused('46').err).toContain('46 aphids each a day');
+    expect(refused('300 %').err).toContain('at most 1');
+    expect([refused('46').status, refused('300 %').status]).not.toContain(0);
   });
 });

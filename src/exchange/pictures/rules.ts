@@ -1,9 +1,9 @@
 // Care rules in lines: one in full, and what one would have asked for.
-import {quantityWords} from '../../care/amounts.ts';
 import type {RuleTrial, RuleUse} from '../../care/rule-use.ts';
 import {everyWords, spanWords} from '../../care/when-words.ts';
 import type {Civil, Day} from '../../records/civil.ts';
 import type {Rule} from '../../records/state.ts';
+import {howMuchText} from '../how-much.ts';
 import {dayMonth} from './day-words.ts';
 import {fill, wrap} from './fit.ts';
 import {type Line, line} from './line.ts';
@@ -47,17 +47,6 @@ export function whomWords({for: {type, unit, group, profile, lot, stages}}: Rule
   return named.length === 0 ? 'all' : named.join(', ');
 }
 
-/** "0.12 mg food for each a day", "a day larva-1 5.5, larva-2 12 aphids each", "25 % of the water". */
-export function howMuchWords(amount: NonNullable<Rule['amount']>): string {
-  if ('share' in amount) return `${Math.round(100 * amount.share)} % of the water`;
-  if ('whole' in amount) return `${quantityWords(amount.whole, amount.of)}, however many there are`;
-  const {each, of, per} = amount;
-  const often = per === 'day' ? ' a day' : per === 'life' ? ' in all' : '';
-  if (typeof each === 'number') return `${quantityWords(each, of)} for each${often}`;
-  const stages = Object.entries(each).map(([stage, one]) => `${stage} ${quantityWords(one, of)}`);
-  return `for each${often}: ${stages.join(', ')}`;
-}
-
 export function ruleLines({rule, origin, lots}: RuleUse, columns: number): Line[] {
   const entry = (name: string, text: string): Line[] =>
     wrap(text, columns - 12).map((part, i) => line(` ${fill(i === 0 ? name : '', 9)} ${part}`));
@@ -65,7 +54,7 @@ export function ruleLines({rule, origin, lots}: RuleUse, columns: number): Line[
     line(` ${rule.code}: ${rule.task.replaceAll('-', ' ')}${rule.off ? ', switched off' : ''}`, 'heading'),
     ...entry('for', whomWords(rule)),
     ...entry('how often', intervalWords(rule)),
-    ...(rule.amount === undefined ? [] : entry('how much', howMuchWords(rule.amount))),
+    ...(rule.amount === undefined ? [] : entry('how much', howMuchText(rule.amount))),
     ...entry('a miss', `does ${rule.harm} harm`),
     ...(rule.observe.length === 0 ? [] : entry('asks', rule.observe.join(', '))),
     ...(rule.minutes === undefined ? [] : entry('takes', `${rule.minutes} min`)),

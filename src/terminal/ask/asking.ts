@@ -37,6 +37,7 @@ export type Purpose =
   | {readonly for: 'labels'; readonly of: LabelSubject; readonly code: string}
   | {readonly for: 'export'}
   | {readonly for: 'interval'; readonly rule: Rule}
+  | {readonly for: 'amount'; readonly rule: Rule}
   | {readonly for: 'hold'; readonly lot: string}
   | {readonly for: 'plan'; readonly lot: string}
   | {readonly for: 'field'; readonly field: FieldName};

@@ -1,5 +1,6 @@
 // A text that was asked for came: why something was skipped, a reading, a remark, a temperature, a day.
 
+import {HOW_MUCH, howMuchText, readHowMuch} from '../../exchange/how-much.ts';
 import type {Rule} from '../../records/state.ts';
 import {livingIn} from '../../work/unit-course.ts';
 import {heldAt, plannedBy} from '../answer/asks.ts';
@@ -40,6 +41,8 @@ export function recorded(purpose: Purpose, text: string, view: View): Step<Sheet
       return {effects: [{do: 'export', to: text}]};
     case 'interval':
       return interval(purpose.rule, text);
+    case 'amount':
+      return amount(purpose.rule, text);
     case 'hold':
       return heldAt(purpose.lot, text);
     case 'plan':
@@ -104,6 +107,14 @@ function interval(rule: Rule, text: string): Step<Sheet> {
       ? [{days: often}, `${often} days`]
       : [{degreeDays: often, lower}, `${often} degree-days above ${lower} °C`];
   return effect({...rule, record: 'rule', every, ...limits}, `${rule.code} every ${said}`, rule.code);
+}
+
+/** "46 aphids each a day", "25 % of the water", "none". */
+function amount({amount: _, ...rule}: Rule, text: string): Step<Sheet> {
+  const read = readHowMuch(text);
+  if (read === undefined) return {say: `"${text}" is no amount. ${HOW_MUCH}.`};
+  const said = read === null ? 'says nothing of how much' : howMuchText(read);
+  return effect({...rule, record: 'rule', amount: read ?? undefined}, `${rule.code}: ${said}`, rule.code);
 }
 
 function numberOf(word: string): number {

@@ -46,6 +46,24 @@ const keys: readonly Key[] = [
     },
   },
   {
+    strokes: ['a'],
+    short: 'how much',
+    says: 'change how much it takes: for each animal, by stage, or however many there are',
+    hint: true,
+    disabled: noRule,
+    act: (sheet, view) => {
+      const {rule} = current(sheet, view)!;
+      return {
+        ask: {
+          kind: 'text',
+          label: `${rule.code}: 2 prey each, larva-4 46 aphids each a day, or none`,
+          text: '',
+          purpose: {for: 'amount', rule},
+        },
+      };
+    },
+  },
+  {
     strokes: ['t'],
     short: 'try',
     says: 'what it would have asked for in the last month',

@@ -1,6 +1,6 @@
 // Start values for cages and other containers of animals that feed on land. Every one can be replaced by the room.
 import type {Rule} from '../records/state.ts';
-import {carrionFlies, ladybirds, noctuids} from './start-rations.ts';
+import {carrionFlies, crickets, ladybirds, noctuids, predatoryMites} from './start-rations.ts';
 import {startRules} from './start-rule.ts';
 
 const HAIRS = 'hairs and frass irritate skin, eyes and lungs: gloves, and do not brush the cage out dry';
@@ -80,6 +80,13 @@ export const cageRules: readonly Rule[] = [
   }),
   ...startRules('feed', 'cage', {groups: ['orthoptera'], days: [0.5, 1, 2], harm: 'high'}),
   ...startRules('feed', 'cage', {
+    groups: ['gryllidae'],
+    days: [0.5, 1, 2],
+    amount: crickets.amount,
+    harm: 'high',
+    source: `days: common practice, no source; ${crickets.source}`,
+  }),
+  ...startRules('feed', 'cage', {
     groups: ['araneae', 'opiliones'],
     days: [1.5, 2.5, 7],
     amount: {each: 1, of: 'prey'},
@@ -93,7 +100,13 @@ export const cageRules: readonly Rule[] = [
     source: FLY_VIALS,
   }),
   ...startRules('feed', 'cage', {groups: ['stored-product-beetles'], days: [28, 42, 56], caution: FRASS}),
-  ...startRules('feed', 'cage', {groups: LEAF_MITES, days: [3, 5, 7]}),
+  ...startRules('feed', 'cage', {groups: ['tetranychidae'], days: [3, 5, 7]}),
+  ...startRules('feed', 'cage', {
+    groups: ['phytoseiidae'],
+    days: [3, 5, 7],
+    amount: predatoryMites.amount,
+    source: `days: common practice, no source; ${predatoryMites.source}`,
+  }),
 
   ...startRules('give-water', 'cage', {
     groups: ['orthoptera'],

@@ -4,6 +4,7 @@ import {existsSync, readFileSync} from 'node:fs';
 import {openTimeOf} from '../care/calendar.ts';
 import {grouped} from '../care/grouped.ts';
 import type {CareInput} from '../care/task.ts';
+import {withAmount} from '../care/titles.ts';
 import {shelfOf} from '../care/walking-order.ts';
 import {dateWords} from '../care/when-words.ts';
 import type {CalendarEvent} from '../exchange/icalendar/event.ts';
@@ -129,7 +130,7 @@ function shelfEvents(
 function taskEvent(item: PlannedItem, from: Instant, room: string, {civil}: CareInput): CalendarEvent {
   return {
     uid: `${item.turn.replaceAll(/[:#]/g, '.')}@${room}.teneral`,
-    summary: `${item.unit}: ${item.title}`,
+    summary: `${item.unit}: ${withAmount(item)}`,
     description: lineOf(item, civil),
     location: item.place,
     when: {from, to: from + minutesMs(item.minutes)},
@@ -137,9 +138,9 @@ function taskEvent(item: PlannedItem, from: Instant, room: string, {civil}: Care
 }
 
 /** "C1 feed 18 larvae (at the latest Fri 12 June 21:50; A. Keeper). Care: …" */
-function lineOf({unit, title, latest, who, caution}: PlannedItem, civil: CareInput['civil']): string {
+function lineOf({unit, latest, who, caution, ...what}: PlannedItem, civil: CareInput['civil']): string {
   const by = who === null ? '' : `; ${who}`;
-  return `${unit} ${title} (at the latest ${dateWords(latest, civil)}${by})${caution === null ? '' : `. Care: ${caution}`}`;
+  return `${unit} ${withAmount(what)} (at the latest ${dateWords(latest, civil)}${by})${caution === null ? '' : `. Care: ${caution}`}`;
 }
 
 /** Whole days from one animal in twenty to nineteen in twenty. */

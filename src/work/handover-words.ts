@@ -1,5 +1,6 @@
 // The handover note in lines.
 import {grouped} from '../care/grouped.ts';
+import {withAmount} from '../care/titles.ts';
 import {compareNaturally} from '../care/walking-order.ts';
 import {dateWords} from '../care/when-words.ts';
 import {wrap} from '../exchange/pictures/fit.ts';
@@ -16,8 +17,8 @@ export function handoverLines(note: Handover, civil: Civil, columns: number): Li
     wrap(text, columns - 10).map((words, i) =>
       line(` ${(i === 0 ? lead : '').padEnd(8)} ${words}`, late ? 'late' : 'plain'),
     );
-  const task = ({unit, title, latest, late}: HandedTask) =>
-    entry(unit, `${title}: ${late ? 'late' : `by ${dateWords(latest, civil)}`}`, late);
+  const task = ({unit, latest, late, ...what}: HandedTask) =>
+    entry(unit, `${withAmount(what)}: ${late ? 'late' : `by ${dateWords(latest, civil)}`}`, late);
   const {takenOver, until} = note;
   const last =
     takenOver === null ? '' : `; last taken over by ${takenOver.by} on ${dateWords(takenOver.at, civil)}`;

@@ -38,6 +38,7 @@ export interface HandedTask {
   readonly id: string;
   readonly unit: string;
   readonly title: string;
+  readonly amount: string | null;
   readonly latest: Instant;
   readonly late: boolean;
 }
@@ -57,7 +58,10 @@ export async function handover(desk: Desk): Promise<Handover> {
     .filter(
       ({state: how, target}) => how !== 'done' && (how !== 'early' || (until !== null && target < until)),
     )
-    .map(({id, unit, title, latest, state: how}) => ({id, unit, title, latest, late: how === 'overdue'}));
+    .map(({id, unit, title, amount, latest, state: how}) => ({
+      ...{id, unit, title, amount, latest},
+      late: how === 'overdue',
+    }));
   const isPressing = ({late, latest}: HandedTask) => late || (until !== null && latest < until);
   return {
     since,

@@ -2,7 +2,15 @@
 // each; abstracts were read, not the papers.
 import {describe, expect, it} from 'vitest';
 import {eachOf, type FoodEach} from '../../src/care/amounts.ts';
-import {carrionFlies, ladybirds, midges, mosquitoes, noctuids} from '../../src/care/start-rations.ts';
+import {
+  carrionFlies,
+  crickets,
+  ladybirds,
+  midges,
+  mosquitoes,
+  noctuids,
+  predatoryMites,
+} from '../../src/care/start-rations.ts';
 import {allStartRules} from '../../src/care/start-rules.ts';
 import {bundled} from '../profiles/bundled.ts';
 
@@ -110,5 +118,20 @@ describe('food given at once', () => {
   // (abstract on extreme larval densities, Canadian Science Publishing): a vial bears what a stock of 5–20 females lays.
   it('of a fly vial is 10 mL, however many live in it', () => {
     expect(amountOf('feed-drosophilidae')).toEqual({whole: 10, of: 'mL medium'});
+  });
+
+  // Nakagaki & DeFoliart 1991, J. Econ. Entomol. 84, 891–896, abstract: Acheta domesticus on two diets, weight of the
+  // eighth instar and feed per gain.
+  it.each([
+    [0.443, 0.923],
+    [0.418, 0.949],
+  ])('of a cricket up to its eighth instar: %d g at %d g of feed a gram', (grams, feedPerGain) => {
+    within(each(crickets.amount, 'nymph-3'), grams * feedPerGain);
+  });
+
+  // The Natural History Museum's page on Phytoseiulus persimilis, nutrition: at 25 °C and 60 % relative humidity an
+  // average of 14 spider-mite eggs, at the least seven, to reach adulthood.
+  it('of a predatory mite to become adult: fourteen eggs', () => {
+    expect(each(predatoryMites.amount, 'nymph-2')).toBe(14);
   });
 });

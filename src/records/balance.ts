@@ -1,5 +1,6 @@
 // The balance of a lot: what came in = what is alive + what went out.
 
+import {materialInWords} from './plain-words.ts';
 import {type StageCounts, total} from './stage.ts';
 import type {Lot, Tally} from './state.ts';
 
@@ -50,8 +51,10 @@ export function balanceInWords({tally, alive, counted, within}: Summed): string 
 }
 
 /** What is to be said after the sum of a lot whose animals were not all counted. */
-export function exactness({exact, counted}: Pick<Lot, 'exact' | 'counted'>): string {
+export function exactness({exact, counted, material}: Pick<Lot, 'exact' | 'counted' | 'material'>): string {
   if (exact) return '';
+  if (material !== undefined)
+    return `  (of those seen: nobody knows how many more live in its ${materialInWords(material)})`;
   return counted === 'estimated'
     ? '  (estimated: what is alive may be more or fewer)'
     : '  (a lower bound: not all were counted)';

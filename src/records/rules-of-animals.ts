@@ -30,9 +30,13 @@ const takesWhatIsAlive: Rule = (room, {entry: {record}}) => {
   const taken = takenBy(record);
   if (lot === undefined || taken === undefined) return undefined;
   if (taken.count <= total(lot.alive)) return undefined;
+  const hosts =
+    record.record === 'emergence' && taken.count > 1
+      ? ` If several came out of one as their host, record them as parasitoids: teneral parasitoid ${lot.code} ${taken.count} --hosts 1.`
+      : '';
   return {
     what: `${taken.count} ${taken.how} where ${areAlive(lot)} (${balanceInWords(lot)})`,
-    mend: 'Correct the number, or record the animals found in the same batch.',
+    mend: `Correct the number, or record the animals found in the same batch.${hosts}`,
   };
 };
 

@@ -100,6 +100,12 @@ function placesOf(room: RoomState, {profiles}: Known, {kind}: Reference): readon
 }
 
 function unknownCode({kind, code}: Reference, places: readonly Place[]): Fault {
+  const vial = kind === 'lot' ? vialOf(code, places) : undefined;
+  if (vial !== undefined)
+    return {
+      what: `there is no lot ${code}`,
+      mend: `For one animal of lot ${vial.lot} name the lot, and say --animal ${vial.animal} ("animal": "${vial.animal}").`,
+    };
   const near = nearest(
     code,
     places.flatMap(place => [...place.keys()]),
@@ -108,4 +114,10 @@ function unknownCode({kind, code}: Reference, places: readonly Place[]): Fault {
   const known = near === undefined ? '' : `Nearest known is ${near}. `;
   const thing = kind === 'anything' ? 'what it is about' : `the ${kind}`;
   return {what, mend: `${known}Correct the code, or record ${thing} first or in the same batch.`};
+}
+
+/** A vial is labelled with its lot and the number of its animal. */
+function vialOf(code: string, places: readonly Place[]): {lot: string; animal: string} | undefined {
+  const [, lot = '', animal = ''] = /^(.+)-(\d{1,4})$/.exec(code) ?? [];
+  return places.some(place => place.has(lot)) ? {lot, animal} : undefined;
 }

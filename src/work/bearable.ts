@@ -9,6 +9,11 @@ export interface Limits {
   readonly from: string;
 }
 
+/** "11 to 27 °C, of pieris-rapae" */
+export function limitsWords({low, high, from}: Limits): string {
+  return `${low} to ${high} °C, ${from.startsWith('as ') ? '' : 'of '}${from}`;
+}
+
 /** Where no profile names limits. Common practice, no source. */
 const USUAL_LIMITS = {low: 10, high: 30};
 

@@ -1,6 +1,7 @@
 // A plan for the day adults are wanted, in words and as `teneral plan` answers it.
 import {dayWords, instantWords} from '../exchange/time-words.ts';
 import {type Instant, MS_PER_DAY} from '../records/entry.ts';
+import {limitsWords} from './bearable.ts';
 import type {Desk} from './desk.ts';
 import type {HoldingPlan, JudgedUnit, UnitMix} from './holding-plan.ts';
 import type {SaidLine, SaidLines} from './said-lines.ts';
@@ -32,7 +33,7 @@ export function holdingPlanWords(plan: HoldingPlan, {civil, now}: Desk): SaidLin
       ['as it is', when(plan.asItIs)],
       ['earliest', reach],
       ['latest', `${degrees(limits.low)} °C: ${when(plan.latest)}`],
-      ['limits', `${limits.low} to ${limits.high} °C, of ${limits.from}`],
+      ['limits', limitsWords(limits)],
       ...plan.units.map(
         (each): SaidLine => [
           each.unit,

@@ -1,5 +1,6 @@
 // Where animals could live, in words and as `teneral plan` answers it.
 import {dayWords, instantWords} from '../exchange/time-words.ts';
+import {limitsWords} from './bearable.ts';
 import type {Desk} from './desk.ts';
 import type {Lodging, LodgingAnswer} from './lodging.ts';
 import type {SaidLine, SaidLines} from './said-lines.ts';
@@ -13,7 +14,7 @@ export function lodgingWords(answer: LodgingAnswer, desk: Desk): SaidLines {
 
 function needsLines({needs, limits}: LodgingAnswer): SaidLine[] {
   const asks = [
-    `${limits.low} to ${limits.high} °C, ${limits.from.startsWith('as ') ? '' : 'of '}${limits.from}`,
+    limitsWords(limits),
     ...(needs.litresEach === undefined ? [] : [`${needs.litresEach} L each`]),
     ...(needs.aerated ? ['aerated water'] : []),
     needs.predatory

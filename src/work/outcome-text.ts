@@ -49,7 +49,7 @@ function shares({
     ...(parasitoids === 0
       ? []
       : [
-          `${'products'.padEnd(14)}${adults} adults + ${parasitoids} parasitoids = ${adults + parasitoids} specimens`,
+          `${'products'.padEnd(14)}${adults} ${adults === 1 ? 'adult' : 'adults'} + ${parasitoids} ${parasitoids === 1 ? 'parasitoid' : 'parasitoids'} = ${adults + parasitoids} ${adults + parasitoids === 1 ? 'specimen' : 'specimens'}`,
         ]),
     ...(exact ? [] : [`Numbers of ${lot} are estimates or a lower bound, and so are these shares.`]),
   ];
@@ -77,7 +77,7 @@ function emergence({emergence: days, half}: Outcome, {civil, now}: Desk): string
     ].join(' ');
     const bar = '#'.repeat(Math.max(1, Math.round((all / most) * BAR)));
     const share = `${Math.round(cumulative * 100)} %`;
-    return `${dayWords(day, civil, now).padEnd(14)}${sexes.padEnd(12)}${share.padStart(5)}  ${bar}`;
+    return `${dayWords(day, civil, now).padEnd(18)}${sexes.padEnd(12)}${share.padStart(5)}  ${bar}`;
   });
   if (half.all === null) return [];
   const when = (at: number | null, who: string) =>

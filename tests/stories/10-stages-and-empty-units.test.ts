@@ -3,7 +3,7 @@
 import {describe, expect, it} from 'vitest';
 import {care, lot, openTask, roundAt, sample, tasksAt, unit, wall} from '../care/care-of.ts';
 import {newRoom} from '../commands/program.ts';
-import {applied, sample as fieldSample, said} from './story-room.ts';
+import {applied, sample as fieldSample, refused, said} from './story-room.ts';
 
 const hours = ['09:00-17:00'];
 const began = [
@@ -190,4 +190,23 @@ describe.each(told)('$larvae larvae, told through the program', story => {
     const others = `${killed} other ${killed === 1 ? 'specimen' : 'specimens'}`;
     expect(left.find(({task}) => task === 'label')?.title).toBe(`label ${adults} adults and ${others}`);
   });
+});
+
+it('says in the sum of a box of dead wood that more may live in it, and closes it only with a reason', () => {
+  const room = newRoom();
+  applied(room, '2031-03-01T10:00', [
+    fieldSample('S31-0007', '2031-02-25'),
+    {record: 'unit', code: 'E1', type: 'emergence-box', place: 'rack B/1'},
+    {
+      ...{record: 'lot', code: 'R31-007', sample: 'S31-0007', unit: 'E1'},
+      ...{material: {what: 'dead wood', amount: 3, unit: 'm'}, candidates: [{profile: 'wood-borers'}]},
+    },
+  ]);
+  const later = '2031-06-03T10:00';
+  expect(said(room, later, 'balance', 'R31-007')).toContain(
+    'nobody knows how many more live in its 3 m of dead wood',
+  );
+  expect(refused(room, later, 'close', 'R31-007')).toContain(
+    'nobody knows whether lot R31-007 still holds animals',
+  );
 });

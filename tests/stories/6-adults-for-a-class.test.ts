@@ -136,4 +136,12 @@ describe.each(stories)('$degreeDays degree-days above $lower °C, 95 % out by th
     isAt(p50, outAt(0, held));
     isAt(p95, CLASS);
   });
+
+  it('keeps within what was said of the lot itself', () => {
+    const own = roomOf(late, early, 25);
+    said(own, NOW, 'revise', 'P1', '--warmest', String(late + 1));
+    const plan = words(CLASS, '0.95', own);
+    expect(plan).toContain(`limits ${low} to ${late + 1} °C, as kept with the lot`);
+    expect(plan).toContain(`C${early} not fit: ${early}.0 °C lies outside ${low} to ${late + 1} °C`);
+  });
 });

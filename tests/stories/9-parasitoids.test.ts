@@ -29,6 +29,15 @@ describe.each(stories)('$hosts caterpillars followed singly', ({hosts, moths, br
     expect(words).toContain(`${brood} from one host: parasitoids?`);
   });
 
+  it('asks so too where nobody says which, and leads from the number of a vial to its animal', () => {
+    const many = refused(room, now, 'emerge', 'R31-026', '--unsexed', String(hosts + 9));
+    expect(many).toContain(`${hosts + 9} emerged where ${hosts} are alive`);
+    expect(many).toContain(`If several came out of one as their host, record them as parasitoids`);
+    expect(refused(room, now, 'emerge', 'R31-026-07')).toContain(
+      'there is no lot R31-026-07. For one animal of lot R31-026 name the lot, and say --animal 07',
+    );
+  });
+
   it('keeps a brood under one host, with what is left of it', () => {
     const words = said(
       ...([room, now, 'parasitoid', 'R31-026', String(brood), '--taxon', 'Braconidae'] as const),

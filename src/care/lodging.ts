@@ -107,7 +107,7 @@ export function roomIn(
   const [why] = [
     ...neighbourFaults(needs, tenants, needsOfTenant),
     ...airFaults(unit, needs),
-    ...(isHome ? [] : uncleanFaults(unit, tenants, state)),
+    ...(isHome ? [] : uncleanFaults(unit, tenants, state, lot)),
   ];
   if (why !== undefined) return {why};
   return {

@@ -84,7 +84,7 @@ export const commands: readonly CommandEntry[] = [
     {name: 'identify', summary: 'a specimen gets its name', load: () => import('./identify.ts')},
     {
       name: 'revise',
-      summary: 'a lot’s name, or what it may be, is known better',
+      summary: 'a lot’s name, what it may be or what it needs is known better',
       load: () => import('./revise.ts'),
     },
     {

@@ -85,7 +85,7 @@ export function needs(value: string | undefined): Record<string, unknown> | unde
 export const needsField: Field = {
   name: 'needs',
   label: 'they need',
-  help: 'litresEach=0.5 warmestC=12 coolestC=4 aerated=yes predatory=no; empty: as its profile says',
+  help: 'warmestC=12 litresEach=0.5 aerated=yes; empty: as its profile says',
 };
 
 export function yes(value: string | undefined): true | undefined {

@@ -62,7 +62,7 @@ export const acts: Readonly<Record<Subject, readonly Act[]>> = {
     {key: 'm', form: 'move', says: 'moves to another unit'},
     {key: 's', form: 'split', says: 'a part becomes a lot of its own'},
     {key: 'i', form: 'merge', says: 'joins another lot of the sample'},
-    {key: 'r', form: 'revise', says: 'its name, or what it may be, is known better'},
+    {key: 'r', form: 'revise', says: 'its name, what it may be or what it needs is known better'},
     {key: 'e', form: 'lot', says: 'eggs laid here begin a lot'},
     {key: 'x', form: 'close', says: 'is finished'},
     ...WRONG,

@@ -5,10 +5,11 @@ import type {OpenTime} from './calendar.ts';
 import {finishJobs} from './finishing.ts';
 import {grouped} from './grouped.ts';
 import {groupsOf} from './groups.ts';
+import {kindHoldHours, ownHoldHours} from './hold-time.ts';
 import type {Job} from './job.ts';
 import {lastDoneForLot} from './last-done.ts';
 import {type Deed, type Ledger, ledgerOf} from './ledger.ts';
-import {holdHoursOf, lookDeeds, lookWindow} from './looks.ts';
+import {lookDeeds, lookWindow} from './looks.ts';
 import {nearestFinder} from './nearest.ts';
 import {occupiedSince, unitOf} from './occupancy.ts';
 import {letRest, restOf} from './rest.ts';
@@ -132,7 +133,7 @@ function lookJob({rule, lot, unit}: Wanting, {input, open, clock, ledger}: Setti
     lot,
     type: unit.type,
     outlook,
-    holdHours: outlook?.holdHours ?? holdHoursOf(lot, profiles),
+    holdHours: ownHoldHours(rule) ?? outlook?.holdHours ?? kindHoldHours(lot, profiles),
     lots: state.lots,
   };
   const windowAfter = (last: Instant | undefined) => lookWindow(rule, {...looking, last}, open, clock);

@@ -2,8 +2,8 @@
 import {type Instant, MS_PER_DAY, MS_PER_HOUR} from '../records/entry.ts';
 import type {OpenTime} from './calendar.ts';
 import type {Demand} from './demand.ts';
+import {kindHoldHours, ownHoldHours} from './hold-time.ts';
 import type {Job} from './job.ts';
-import {holdHoursOf, holdMs} from './looks.ts';
 import type {CareInput} from './task.ts';
 
 /** How far ahead closed days are announced. */
@@ -23,7 +23,8 @@ export function lookDemands(
   const {lot} = job;
   const outlook = lot === undefined ? undefined : emergence.get(lot.code);
   if (lot === undefined || outlook === undefined || outlook.p05 === null) return [];
-  const hold = holdMs(job.rule, outlook.holdHours ?? holdHoursOf(lot, profiles));
+  const hours = ownHoldHours(job.rule) ?? outlook.holdHours ?? kindHoldHours(lot, profiles);
+  const hold = hours * MS_PER_HOUR;
   const until = Math.min(outlook.p95 ?? Number.POSITIVE_INFINITY, now + AHEAD_DAYS * MS_PER_DAY);
   const demands: Demand[] = [];
   let looked: Instant = open.previousRound(Math.max(now, outlook.p05)) ?? now;

@@ -1,13 +1,11 @@
 // When to look for adults: planned from the forecast, by the rule's interval where there is none.
 import {type Instant, MS_PER_DAY, MS_PER_HOUR} from '../records/entry.ts';
 import {isHidden} from '../records/fold-lots.ts';
-import type {Profile} from '../records/schema/index.ts';
 import type {Lot, Rule} from '../records/state.ts';
 import type {OpenTime} from './calendar.ts';
 import type {Deed, Ledger} from './ledger.ts';
 import {mayEmerge, since, stagesOf} from './stages.ts';
 import type {UnitType} from './start-rule.ts';
-import {isStartRule} from './start-rules.ts';
 import type {EmergenceOutlook} from './task.ts';
 import {type Clock, type Window, windowOf} from './window.ts';
 
@@ -20,7 +18,7 @@ export interface LookCase {
   readonly lot: Lot;
   readonly type: UnitType;
   readonly outlook: EmergenceOutlook | undefined;
-  /** How long an adult of this kind may wait unseen. */
+  /** How long an adult may wait unseen. */
   readonly holdHours: number;
   readonly last: Instant | undefined;
   readonly lots: ReadonlyMap<string, Lot>;
@@ -33,11 +31,10 @@ export function lookWindow(rule: Rule, each: LookCase, open: OpenTime, clock: Cl
   const {startChecking, nextCheck} = outlook;
   if (startChecking === null && nextCheck === null)
     return isHidden(lot) ? byInterval(rule, each, clock) : null;
-  return byForecast(rule, each, outlook, open);
+  return byForecast(each, outlook, open);
 }
 
 function byForecast(
-  rule: Rule,
   {lot, last, holdHours}: LookCase,
   {startChecking, nextCheck, p05}: EmergenceOutlook,
   open: OpenTime,
@@ -48,11 +45,9 @@ function byForecast(
     return {since: last ?? lot.startedAt, earliest: start, target: start, latest};
   }
   if (nextCheck === null) return null;
-  const hold = holdMs(rule, holdHours);
-  const within = momentWithin(last, hold, open);
-  // The forecast plans for what the kind bears; where the room's own rule lets adults wait longer, that rule plans.
-  const bearsMore = hold > holdHours * MS_PER_HOUR;
-  const target = nextCheck > last && !bearsMore ? Math.min(Math.round(nextCheck), within) : within;
+  const hold = holdHours * MS_PER_HOUR;
+  const within = momentWithin(roundLooked(last, open), hold, open);
+  const target = nextCheck > last ? Math.min(Math.round(nextCheck), within) : within;
   return {
     since: last,
     earliest: Math.min(target, last + hold / 2),
@@ -61,23 +56,12 @@ function byForecast(
   };
 }
 
-/** How long an adult may wait unseen: the shortest that any of a lot's candidates allows, else a day (common practice, no source). */
-export function holdHoursOf({candidates}: Lot, profiles: ReadonlyMap<string, Profile>): number {
-  const hours = candidates.flatMap(({profile}) => profiles.get(profile)?.adult.holdHours ?? []);
-  return hours.length === 0 ? 24 : Math.min(...hours);
-}
+/** A look so shortly before a round was made on it. Common practice, no source. */
+const BEFORE_ROUND_MS = 2 * MS_PER_HOUR;
 
-/**
- * How long an adult may wait unseen, ms. A start value says how often to look without a forecast; a rule of the room's
- * own also with one, shorter or longer than the kind bears.
- */
-export function holdMs(rule: Rule, kindHours: number): number {
-  return ownHoldMs(rule) ?? kindHours * MS_PER_HOUR;
-}
-
-/** What the room's own rule says of it; undefined where it says nothing. */
-export function ownHoldMs(rule: Rule): number | undefined {
-  return isStartRule(rule) || !('days' in rule.every) ? undefined : rule.every.days * MS_PER_DAY;
+function roundLooked(last: Instant, open: OpenTime): Instant {
+  const round = open.nextRound(last);
+  return round !== null && round - last <= BEFORE_ROUND_MS ? round : last;
 }
 
 /** A second look on one day comes no sooner than after this share of the hold time. Common practice, no source. */

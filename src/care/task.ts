@@ -76,7 +76,7 @@ export interface EmergenceOutlook {
   /** Between them nine in ten animals emerge. */
   readonly p05: Instant | null;
   readonly p95: Instant | null;
-  /** How long an adult of this kind may wait unseen; where not given, as its candidates' profiles say. */
+  /** How long an adult of this kind bears to wait unseen; where not given, as its candidates' profiles say. */
   readonly holdHours?: number | undefined;
 }
 

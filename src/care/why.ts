@@ -3,8 +3,8 @@ import type {Civil} from '../records/civil.ts';
 import {type Instant, MS_PER_DAY} from '../records/entry.ts';
 import {total} from '../records/stage.ts';
 import type {Rule} from '../records/state.ts';
+import {ownHoldHours} from './hold-time.ts';
 import type {Job} from './job.ts';
-import {ownHoldMs} from './looks.ts';
 import {feeders} from './stages.ts';
 import type {EmergenceOutlook} from './task.ts';
 import {everyWords, spanWords, whenWords} from './when-words.ts';
@@ -86,13 +86,13 @@ function lookWords({p05, holdHours}: EmergenceOutlook, rule: Rule, now: Instant,
   const when = p05 === null ? '' : whenWords(p05, now, civil);
   const out =
     p05 === null ? [] : [p05 < now ? `adults may be out since ${when}` : `one in twenty is out ${when}`];
-  const own = ownHoldMs(rule);
+  const own = ownHoldHours(rule);
   const kind = holdHours === undefined ? [] : [`none is to wait over ${holdHours} hours`];
   const wait =
     own === undefined
       ? kind
       : [
-          `by this room’s rule ${rule.code} none is to wait over ${spanWords(own / MS_PER_DAY)}${holdHours === undefined ? '' : ` (its kind: ${holdHours} hours)`}`,
+          `by this room’s rule ${rule.code} none is to wait over ${spanWords(own / 24)}${holdHours === undefined ? '' : ` (its kind: ${holdHours} hours)`}`,
         ];
   return [...out, ...wait].join('; ');
 }

@@ -30,6 +30,8 @@ export interface CheckPlan {
   readonly startDays: number | null;
   readonly looksDays: readonly number[];
   readonly roundsDays: readonly number[];
+  /** For each round, the last instant of its opening at which somebody may still begin to look; absent: the rounds alone. */
+  readonly closesDays?: readonly number[] | undefined;
   /** How long an adult may wait unseen. */
   readonly holdDays: number;
   /** Adults expected out between two instants. */
@@ -38,9 +40,17 @@ export interface CheckPlan {
 
 /**
  * The next check: the last open round that is no further from the round last looked at than an adult may wait, and
- * leaves no more than 0.05 adults waiting longer; else the first open round there is. In the past it is overdue.
+ * leaves no more than 0.05 adults waiting longer; where no round is that near, the last moment of opening hours that is;
+ * else the first open round there is. In the past it is overdue.
  */
-export function nextCheck({startDays, looksDays, roundsDays, holdDays, expectedBetween}: CheckPlan) {
+export function nextCheck({
+  startDays,
+  looksDays,
+  roundsDays,
+  closesDays = roundsDays,
+  holdDays,
+  expectedBetween,
+}: CheckPlan) {
   if (startDays === null) return null;
   const lastLook = looksDays.at(-1);
   if (lastLook === undefined) return startDays;
@@ -50,8 +60,16 @@ export function nextCheck({startDays, looksDays, roundsDays, holdDays, expectedB
   const inTime = open.filter(
     round => round <= done + holdDays && expectedBetween(lastLook, round - holdDays) <= WAITING,
   );
-  return inTime.at(-1) ?? open[0] ?? null;
+  if (inTime.length > 0) return inTime.at(-1)!;
+  const opening = roundsDays.findLastIndex(round => round <= done + holdDays);
+  const closing = opening < 0 ? 0 : Math.min(done + holdDays, closesDays[opening]!);
+  const isLate = closing > lastLook && closing >= done + SOONEST_SHARE * holdDays;
+  const noRoundIsNear = open[0] === undefined || open[0] > done + holdDays;
+  return isLate && noRoundIsNear ? closing : (open[0] ?? null);
 }
+
+/** A second look on one day comes no sooner than after this share of the hold time. Common practice, no source. */
+const SOONEST_SHARE = 0.25;
 
 /** The round that a look was, or the look itself where none is near. */
 function roundOf(lookDays: number, roundsDays: readonly number[]): number {

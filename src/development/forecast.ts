@@ -25,7 +25,6 @@ import {STATISTICS} from './statistics.ts';
 /** Days with less than this chance of an adult are not listed. */
 const WORTH_NAMING = 1e-6;
 const HOURS_A_DAY = 24;
-const HOLD_HOURS = 24;
 /** Of animals that rest, so many wait for a second winter where no profile says. Common practice, no source. */
 const SECOND_YEAR = 0.1;
 
@@ -131,7 +130,8 @@ function forecastOf(request: ForecastRequest): LotForecast {
       startDays: starts,
       looksDays: request.looksDays,
       roundsDays: rounds,
-      holdDays: holdHoursOf(request) / HOURS_A_DAY,
+      closesDays: request.closesDays?.slice(-rounds.length),
+      holdDays: request.holdHours / HOURS_A_DAY,
       expectedBetween: (from, to) => (comeOn ?? 1) * Math.max(0, outBy(to) - outBy(from)),
     }),
     doubts: request.doubts === true ? doubtsOf(lines, mediansOf(ahead, span)) : null,
@@ -232,15 +232,6 @@ function withUndated(
     profile: profile.profile,
     weight: 'undated' in profile ? shares[i]! : rest * weights[i]!,
   }));
-}
-
-/** The shortest time that any likely kind bears. */
-function holdHoursOf({holdHours, candidates}: ForecastRequest): number {
-  if (holdHours !== null) return holdHours;
-  const known = candidates.flatMap(({profile, weight}) =>
-    weight > 0 ? (profile.adult.holdHours ?? []) : [],
-  );
-  return known.length === 0 ? HOLD_HOURS : Math.min(...known);
 }
 
 function daysOf(

@@ -84,8 +84,10 @@ export interface ForecastRequest {
   readonly survival: number | null;
   /** The open rounds from the first cohort to the horizon, in order of time. */
   readonly roundsDays: readonly number[];
-  /** How long an adult may wait unseen; null: the profile's own, else 24. */
-  readonly holdHours: number | null;
+  /** For each round, the last instant of its opening at which somebody may still begin to look; absent: the rounds alone. */
+  readonly closesDays?: readonly number[] | undefined;
+  /** How long an adult may wait unseen. */
+  readonly holdHours: number;
   /** Boundaries of the civil days from the first cohort to the horizon, in order of time; `perDay` lies between them. */
   readonly dayBoundsDays: ArrayLike<number>;
   /** Instants at which the shares of the stages are wanted beside now. */

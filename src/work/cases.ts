@@ -1,5 +1,6 @@
 // From a lot to what it is forecast from: its animals, its profiles, its course, the rounds on which it is looked at.
 import {openTimeOf} from '../care/calendar.ts';
+import {holdHoursOf} from '../care/hold-time.ts';
 import type {Course} from '../climate/course.ts';
 import {type Held, heldFutures, USUAL_FUTURES} from '../climate/futures.ts';
 import {forecastLot} from '../development/forecast.ts';
@@ -85,11 +86,12 @@ export function caser(
     lots.flatMap(({candidates}) => candidates.map(({profile}) => profile)),
     state,
   );
+  const open = openTimeOf(state.calendar, civil);
+  const rounds = open.roundsBetween(fromDays * MS_PER_DAY, toDays * MS_PER_DAY);
   const shared = {
     nowDays,
-    roundsDays: openTimeOf(state.calendar, civil)
-      .roundsBetween(fromDays * MS_PER_DAY, toDays * MS_PER_DAY)
-      .map(inDays),
+    roundsDays: rounds.map(inDays),
+    closesDays: rounds.map((_, i) => inDays(open.lastMoment((rounds[i + 1] ?? rounds[i]! + 1) - 1)!)),
     dayBoundsDays: midnights(civil, fromDays, toDays),
     sharesAtDays: sharesOn.map(day => inDays(civil.at(day, '12:00'))),
   };
@@ -114,7 +116,10 @@ export function caser(
       line.elsewhere.map(async ([code, theirs]) => [code, await courses(theirs, before)] as const),
     );
     const source = alone ? undefined : hiddenSourceOf(lot, state);
-    const asked = requestFor(lot, line, known, experience);
+    const asked = {
+      ...requestFor(lot, line, known, experience),
+      holdHours: holdHoursOf(lot, state, known),
+    };
     const request = {
       ...asked,
       ...(source === undefined ? {} : {candidates: taughtBy((await caseOf(source)).request, asked, lot)}),
@@ -184,7 +189,10 @@ function requestFor(
   line: Line,
   profiles: ReadonlyMap<string, Profile>,
   experience: readonly Experience[],
-): Omit<ForecastRequest, 'course' | 'nowDays' | 'roundsDays' | 'dayBoundsDays' | 'sharesAtDays'> {
+): Omit<
+  ForecastRequest,
+  'course' | 'nowDays' | 'roundsDays' | 'dayBoundsDays' | 'sharesAtDays' | 'holdHours'
+> {
   return {
     lot: lot.code,
     cohorts: line.cohorts.map(({at, ...cohort}) => ({...cohort, atDays: inDays(at)})),
@@ -198,7 +206,6 @@ function requestFor(
     sightings: line.sightings.map(seenInDays),
     looksDays: line.looks.map(inDays),
     survival: experience[0]?.survival?.share ?? null,
-    holdHours: null,
   };
 }
 

@@ -1,6 +1,6 @@
 // What the care list needs to know of each lot's emergence, kept in the room's cache while nothing it rests on changes.
 import {createHash} from 'node:crypto';
-import {holdHoursOf} from '../care/looks.ts';
+import {kindHoldHours} from '../care/hold-time.ts';
 import type {EmergenceOutlook} from '../care/task.ts';
 import type {LotForecast} from '../development/answer.ts';
 import {MS_PER_DAY} from '../records/entry.ts';
@@ -68,12 +68,13 @@ function expectationOf(
     nextCheck: at(forecast.nextCheckDays),
     p05: at(forecast.animal.p05),
     p95: at(forecast.animal.p95),
-    holdHours: holdHoursOf(lot, profiles),
+    holdHours: kindHoldHours(lot, profiles),
   };
 }
 
 /**
- * The climate, the furniture, the calendar, the settings, the finished lots and the day, which all lots share. While nothing is read
+ * The climate, the furniture, the calendar, the settings, the room's rules for looks, the finished lots and the day, which
+ * all lots share. While nothing is read
  * or seen, an hour more changes next to nothing of when to look; so what was worked out in the morning serves the whole day.
  */
 export function fingerprintOfRoom({state, room, civil, now}: Desk): string {
@@ -97,6 +98,7 @@ export function fingerprintOfRoom({state, room, civil, now}: Desk): string {
     byHand,
     state.calendar,
     state.settings,
+    [...state.rules.values()].filter(({task}) => task === 'look'),
     day,
     finished,
   ]);

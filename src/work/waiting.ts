@@ -1,7 +1,7 @@
 // "Can this wait until Monday?": tasks with how long they are safe, and lots with who may come out meanwhile.
 import {openTimeOf} from '../care/calendar.ts';
+import {holdHoursOf} from '../care/hold-time.ts';
 import {jobsOf} from '../care/jobs.ts';
-import {holdHoursOf} from '../care/looks.ts';
 import type {Visit} from '../care/visits.ts';
 import {nextAfterClosing, visitsWhileWaiting, type WaitingTask, waitingTasks} from '../care/waiting.ts';
 import {readDay, readInstant} from '../exchange/instants.ts';
@@ -117,7 +117,7 @@ async function waitingLots(desk: Desk, until: Instant, lots: readonly Lot[]): Pr
   const outlookOf = outlooker(desk, lots, {futures: FUTURES});
   const all = await Promise.all(
     lots.map(async (lot): Promise<WaitingLot> => {
-      const holdHours = holdHoursOf(lot, profiles);
+      const holdHours = holdHoursOf(lot, desk.state, profiles);
       const asked = {outAtDays: [until, until - holdHours * MS_PER_HOUR].map(at => at / MS_PER_DAY)};
       const {forecast, unit} = await outlookOf(lot, {asked});
       const [out, over] = forecast.outBy;

@@ -19,27 +19,28 @@ const ownRule = (days: number) => ({
   every: {days},
   at: '2031-01-01T00:00',
 });
-/** The kind bears a day, so the forecast asks for the next morning. */
-const emergence = new Map([
-  [
-    'A',
-    {
-      startChecking: at('2031-05-17T09:00'),
-      nextCheck: at('2031-05-21T09:00'),
-      p05: at('2031-05-20T09:00'),
-      p95: at('2031-05-27T09:00'),
-      holdHours: 24,
-    },
-  ],
-]);
-const look = (days?: number) =>
+/** The kind bears a day; the forecast asks for the next look as it is told how long an adult may wait. */
+const emergence = (nextCheck: string) =>
+  new Map([
+    [
+      'A',
+      {
+        startChecking: at('2031-05-17T09:00'),
+        nextCheck: at(nextCheck),
+        p05: at('2031-05-20T09:00'),
+        p95: at('2031-05-27T09:00'),
+        holdHours: 24,
+      },
+    ],
+  ]);
+const look = (nextCheck: string, days?: number) =>
   tasksAt([...room, looked, ...(days === undefined ? [] : [ownRule(days)])], '2031-05-20T10:00', {
-    emergence,
+    emergence: emergence(nextCheck),
   }).find(({task, state}) => task === 'look' && state !== 'done')!;
 
 describe('a look rule of the room’s own', () => {
   it('leaves the plan to the forecast where there is none', () => {
-    const {target, latest, why} = look();
+    const {target, latest, why} = look('2031-05-21T09:00');
     expect(wall(target)).toBe('2031-05-21T09:00');
     expect(wall(latest)).toBe('2031-05-21T09:00');
     expect(why()).toContain('none is to wait over 24 hours');
@@ -47,7 +48,7 @@ describe('a look rule of the room’s own', () => {
   });
 
   it('lets adults wait longer than their kind bears, and says so', () => {
-    const {target, latest, why} = look(3);
+    const {target, latest, why} = look('2031-05-23T09:00', 3);
     expect(wall(target)).toBe('2031-05-23T09:00');
     expect(wall(latest)).toBe('2031-05-23T09:00');
     expect(why()).toContain(
@@ -56,7 +57,7 @@ describe('a look rule of the room’s own', () => {
   });
 
   it('asks for looks sooner than their kind does, within opening hours', () => {
-    const {target, latest, why} = look(0.25);
+    const {target, latest, why} = look('2031-05-20T15:00', 0.25);
     expect(wall(target)).toBe('2031-05-20T15:00');
     expect(wall(latest)).toBe('2031-05-20T15:00');
     expect(why()).toContain('none is to wait over 6 hours');

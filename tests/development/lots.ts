@@ -64,7 +64,7 @@ export function requestOf(
     looksDays: [],
     survival: null,
     roundsDays: Array.from({length: 400}, (_, day) => START + day + 0.375),
-    holdHours: null,
+    holdHours: 24,
     dayBoundsDays: Array.from({length: 403}, (_, day) => START + day),
     sharesAtDays: [],
     ...more,

@@ -26,7 +26,7 @@ function forecastAt(code: string, temperatureC: number) {
     looksDays: [],
     survival: null,
     roundsDays: [],
-    holdHours: null,
+    holdHours: 24,
     dayBoundsDays: [],
     sharesAtDays: [],
   });

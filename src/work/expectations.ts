@@ -10,6 +10,7 @@ import {type Lot, openLots} from '../records/state.ts';
 import {readCache, writeCache} from '../room/cache.ts';
 import {version} from '../version.ts';
 import type {Desk} from './desk.ts';
+import {keepStages, stageDays} from './kept-stages.ts';
 import {finishedLots} from './lessons.ts';
 import {forecaster} from './outlook.ts';
 import {profilesOf} from './profiles.ts';
@@ -33,11 +34,10 @@ export async function expectations(
   const shared = fingerprintOfRoom(desk);
   const prints = new Map(lots.map(lot => [lot.code, fingerprintOf(lot, shared, desk)]));
   const stale = lots.filter(({code}) => kept[code]?.of !== prints.get(code));
-  const forecastOf = forecaster(desk, stale);
+  const forecastOf = forecaster(desk, stale, {sharesOn: stageDays(desk)});
+  const forecasts = new Map(await Promise.all(stale.map(async lot => [lot, await forecastOf(lot)] as const)));
   const fresh = new Map(
-    await Promise.all(
-      stale.map(async lot => [lot.code, expectationOf(lot, await forecastOf(lot), profiles)] as const),
-    ),
+    [...forecasts].map(([lot, forecast]) => [lot.code, expectationOf(lot, forecast, profiles)] as const),
   );
   const all = Object.fromEntries(
     lots.map(({code}) => {
@@ -45,7 +45,10 @@ export async function expectations(
       return [code, outlook === undefined ? kept[code]! : {of: prints.get(code)!, outlook}];
     }),
   );
-  if (stale.length > 0) await writeCache(desk.room, CACHE_NAME, all);
+  if (stale.length > 0) {
+    await keepStages(desk, forecasts, prints);
+    await writeCache(desk.room, CACHE_NAME, all);
+  }
   return new Map(
     Object.entries(all).flatMap(([code, {outlook}]) => (outlook === null ? [] : [[code, outlook]])),
   );

@@ -3,18 +3,13 @@
 import type {Ration} from '../care/amounts.ts';
 import {type FeedingDay, type FoodAhead, foodAhead} from '../care/food-ahead.ts';
 import {grownStages} from '../care/grown-stages.ts';
-import type {StageShares} from '../development/answer.ts';
 import type {Day} from '../records/civil.ts';
-import {MS_PER_DAY} from '../records/entry.ts';
-import type {RoomState} from '../records/state.ts';
-import {readCache, writeCache} from '../room/cache.ts';
+import type {Lot, RoomState} from '../records/state.ts';
 import type {Ahead, PlannedItem} from './ahead.ts';
 import type {Desk} from './desk.ts';
 import {fingerprintOf, fingerprintOfRoom} from './expectations.ts';
+import {type KeptStages, keepStages, keptStages, type SharesByDay, stageDays} from './kept-stages.ts';
 import {forecaster} from './outlook.ts';
-
-/** Further ahead than this nobody is said to have grown: what is fed then is not picked yet, and forecasts cost time. */
-const GROWN_DAYS = 14;
 
 export async function foodOfDays(desk: Desk, {days}: Ahead): Promise<FoodAhead> {
   const shares = await sharesOf(desk, days);
@@ -37,46 +32,31 @@ export async function foodOfDays(desk: Desk, {days}: Ahead): Promise<FoodAhead> 
   );
 }
 
-type SharesByDay = Readonly<Record<Day, StageShares>>;
 type SharesByLot = ReadonlyMap<string, SharesByDay>;
-
-/** Forecasts take time: they are kept while nothing they rest on changes, for as many days as were asked for. */
-const CACHE_NAME = 'stages-ahead';
-
-interface Kept {
-  readonly of: string;
-  readonly shares: SharesByDay;
-}
 
 /** In which stages the animals of the lots that are fed by number are to be, by lot and day. */
 async function sharesOf(desk: Desk, days: Ahead['days']): Promise<SharesByLot> {
-  const {state, civil} = desk;
-  if (days.length > GROWN_DAYS) return new Map();
-  const fed = new Set(
-    days.flatMap(({items}) =>
-      items.flatMap(({lot, task, food}) =>
-        task !== 'feed' || food === null || food.inAll || lot === null ? [] : [lot],
-      ),
+  const {lots} = desk.state;
+  if (days.length > stageDays(desk).length) return new Map();
+  const fed = days.flatMap(({items}) =>
+    items.flatMap(({lot, task, food}) =>
+      task !== 'feed' || food === null || food.inAll ? [] : (lots.get(lot ?? '') ?? []),
     ),
   );
-  const lots = [...fed].flatMap(code => state.lots.get(code) ?? []);
-  if (lots.length === 0) return new Map();
-  const asked = days.map(({day}) => day);
+  const kept = await keptOf([...new Set(fed)], desk);
+  return new Map(fed.map(({code}) => [code, kept[code]?.shares ?? {}]));
+}
+
+/** Kept since the care list asked for its forecasts; forecast now where that is gone. */
+async function keptOf(lots: readonly Lot[], desk: Desk): Promise<KeptStages> {
   const shared = fingerprintOfRoom(desk);
-  const kept = ((await readCache(desk.room, CACHE_NAME)) ?? {}) as Readonly<Record<string, Kept>>;
-  const prints = new Map(lots.map(lot => [lot, fingerprintOf(lot, `${shared} ${asked.length}`, desk)]));
-  const stale = lots.filter(lot => kept[lot.code]?.of !== prints.get(lot));
-  const forecastOf = forecaster(desk, stale, {sharesOn: asked, futures: 0});
-  const fresh = new Map(await Promise.all(stale.map(async lot => [lot, await forecastOf(lot)] as const)));
-  const all = lots.map(lot => {
-    const forecast = fresh.get(lot);
-    if (forecast === undefined) return [lot.code, kept[lot.code]!] as const;
-    const told = forecast.status === 'unknown' ? [] : forecast.stageShares;
-    const shares = told.map(({atDays, shares}) => [civil.dayOf(atDays * MS_PER_DAY), shares] as const);
-    return [lot.code, {of: prints.get(lot)!, shares: Object.fromEntries(shares)}] as const;
-  });
-  if (stale.length > 0) await writeCache(desk.room, CACHE_NAME, Object.fromEntries(all));
-  return new Map(all.map(([code, {shares}]) => [code, shares]));
+  const prints = new Map(lots.map(lot => [lot.code, fingerprintOf(lot, shared, desk)]));
+  const kept = await keptStages(desk);
+  const gone = lots.filter(({code}) => kept[code]?.of !== prints.get(code));
+  if (gone.length === 0) return kept;
+  const forecastOf = forecaster(desk, gone, {sharesOn: stageDays(desk)});
+  const forecasts = await Promise.all(gone.map(async lot => [lot, await forecastOf(lot)] as const));
+  return keepStages(desk, new Map(forecasts), prints);
 }
 
 function grownAmount(

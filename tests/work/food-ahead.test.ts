@@ -10,7 +10,9 @@ import {createRoom} from '../../src/room/create.ts';
 import {ahead} from '../../src/work/ahead.ts';
 import {type Desk, openDesk} from '../../src/work/desk.ts';
 import {foodOfDays} from '../../src/work/food-ahead.ts';
+import {type KeptStages, keptStages, stageDays} from '../../src/work/kept-stages.ts';
 import {record} from '../../src/work/record.ts';
+import {careInput} from '../../src/work/today.ts';
 
 // A Friday, so that the second and third day are closed. At 20 °C an instar takes 30 degree-days, three days.
 const NOW = '2026-05-01T08:00:00Z';
@@ -27,6 +29,7 @@ const open = ['09:00-17:00'];
 
 let desk: Desk;
 let food: FoodAhead;
+let keptByList: KeptStages;
 
 beforeAll(async () => {
   const dir = join(mkdtempSync(join(tmpdir(), 'food-')), 'room');
@@ -49,6 +52,8 @@ beforeAll(async () => {
     },
   ]);
   desk = await openDesk(session);
+  await careInput(desk);
+  keptByList = await keptStages(desk);
   food = await foodOfDays(desk, await ahead(desk, 7));
 });
 
@@ -71,6 +76,12 @@ describe('foodOfDays(desk, days)', () => {
       {by: '2026-05-01', from: '2026-05-02', to: '2026-05-03', foods: [{amount: 20}]},
     ]);
     expect(food.byEye).toEqual([{unit: 'C2', lot: 'B'}]);
+  });
+
+  it('rests on what the care list kept of its forecasts: the stages of a fortnight', () => {
+    expect(Object.keys(keptByList)).toEqual(['A', 'B']);
+    expect(Object.keys(keptByList.A!.shares)).toEqual(stageDays(desk));
+    expect(keptByList.B!.shares).toEqual({});
   });
 
   it('answers the same from what was kept', async () => {

@@ -140,6 +140,21 @@ it('a specimen shows what is kept of it and what is missing, and is identified f
   ]);
 });
 
+it('an adult that turns out to be a parasitoid of its lot is put right with its name', async () => {
+  const {press} = await driven(dir);
+  press('!<down><down><down><enter>');
+  press('iTachinidae<down><down><down><down><down><down><down>p');
+  expect(press('<enter>')).toMatchObject([
+    {
+      records: [
+        {record: 'void', reason: '26-031-A-1 is a parasitoid'},
+        {record: 'parasitoid', lot: '26-031-A', codes: ['26-031-A-1'], taxon: 'Tachinidae'},
+        {record: 'identification', specimen: '26-031-A-1', taxon: 'Tachinidae'},
+      ],
+    },
+  ]);
+});
+
 it('adults that came out badly say so on their own line', async () => {
   const {press, shown} = await lotSheet();
   press('e2fmdda');

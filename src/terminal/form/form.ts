@@ -1,5 +1,5 @@
 // A form: a line a field. Typing fills the field under the cursor, left and right choose, enter writes all of it down.
-import {Refusal} from '../../records/refusal.ts';
+import {faultInWords, Refusal} from '../../records/refusal.ts';
 import {typed} from '../ask/answering.ts';
 import type {Effect, FormSheet, SheetPart, Step, View} from '../sheet.ts';
 import {isCharacter, type Stroke} from '../strokes.ts';
@@ -83,7 +83,7 @@ function save(sheet: FormSheet, view: View): Step<FormSheet> {
   try {
     return {sheet: {...sheet, values: {...sheet.values}}, effects: [effectOf(sheet, values, view)]};
   } catch (error) {
-    if (error instanceof Refusal) return {say: `${error.what}. ${error.mend}`};
+    if (error instanceof Refusal) return {say: faultInWords(error)};
     throw error;
   }
 }

@@ -1,10 +1,11 @@
 // What becomes of a specimen, and what is done about a wrong entry, as forms.
 import {PREPARATIONS} from '../../records/vocabulary.ts';
+import {STRANGERS, strangerRecords} from '../../work/not-its-own.ts';
 import {type Form, given, text} from './field.ts';
 
 export const identify: Form = {
   title: code => `name of ${code}`,
-  fields: (_, {facts: {desk}}) => [
+  fields: (code, {facts: {desk}}) => [
     {name: 'taxon', label: 'name', required: true},
     {name: 'qualifier', label: 'doubt', choices: ['', 'cf.', 'aff.', '?'], help: 'empty: none'},
     {name: 'rank', label: 'rank', choices: ['', 'species', 'genus', 'subfamily', 'family', 'order']},
@@ -12,6 +13,9 @@ export const identify: Form = {
     {name: 'on', label: 'on', help: 'day', preset: desk.civil.dayOf(desk.now)},
     {name: 'note', label: 'remark', help: 'by what it was known: genitalia, key …'},
     {name: 'lot', label: 'lot too', choices: ['', 'yes'], help: 'its whole lot is called so from now on'},
+    ...(desk.state.specimens.get(code)?.kind === 'adult'
+      ? [{name: 'as', label: 'it is', choices: ['', ...STRANGERS], help: 'empty: an adult of the lot itself'}]
+      : []),
   ],
   hints: (code, {facts: {desk}}) => {
     const lot = desk.state.lots.get(desk.state.specimens.get(code)?.lot ?? '');
@@ -20,7 +24,9 @@ export const identify: Form = {
   records: (code, values, {facts: {desk}}) => {
     const lot = desk.state.specimens.get(code)?.lot;
     const taxon = text(values.taxon);
+    const as = STRANGERS.find(word => word === values.as);
     return [
+      ...(as === undefined ? [] : strangerRecords(code, as, taxon ?? '', desk.state, desk.civil)),
       given({
         record: 'identification',
         specimen: code,

@@ -88,7 +88,8 @@ function warmth(
     return {id: `${kind}:${unit.code}:${civil.dayOf(since)}`, what, where: unit.code, since, mend};
   };
   for (const {lot, limits, developsToC} of housed) {
-    const {high = developsToC, lethalHigh, low, lethalLow} = limits.temperature ?? {};
+    const {lethalHigh, lethalLow} = limits.temperature ?? {};
+    const {high = developsToC, low} = {...limits.temperature, ...saidOf(lot)};
     const upper = high ?? lethalHigh;
     if (upper !== undefined && temperatureC > upper) {
       const isDeadly = lethalHigh !== undefined && temperatureC >= lethalHigh;
@@ -106,6 +107,15 @@ function warmth(
     }
   }
   return undefined;
+}
+
+/** What was said of the lot itself goes before its profile. */
+function saidOf({needs}: Lot): {readonly high?: number; readonly low?: number} {
+  const {warmestC, coolestC} = needs ?? {};
+  return {
+    ...(warmestC === undefined ? {} : {high: warmestC}),
+    ...(coolestC === undefined ? {} : {low: coolestC}),
+  };
 }
 
 /** A cold night stops development and harms nobody; days of it are a heater that failed. Common practice, no source. */

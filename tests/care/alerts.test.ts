@@ -95,6 +95,18 @@ describe('a unit out of limits', () => {
     expect(read(20, 90)[0]!.what).toContain('too damp');
   });
 
+  it('is held to what was said of the lot itself before its profile', () => {
+    const said = {
+      record: 'revision',
+      lot: 'A',
+      needs: {coolestC: 14, warmestC: 22},
+      at: '2031-04-08T10:00',
+    };
+    expect(read(25)).toEqual([]);
+    expect(read(25, 60, [said])[0]!.what).toBe('C1 is too warm for A: 25 °C today 14:00, above 22 °C');
+    expect(read(12, 60, [said])[0]!.what).toContain('below 14 °C');
+  });
+
   it('is not called cold where it is set to chill, short of what kills', () => {
     const fridge = {
       record: 'unit',

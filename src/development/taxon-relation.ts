@@ -1,5 +1,7 @@
 // How a name that a person gives stands to a profile: the same, inside it, around it, or apart from it.
+import {orderOf, orderOfFamily} from '../records/orders.ts';
 import type {Profile} from '../records/schema/index.ts';
+import {classOfTradeName} from '../records/trade-names.ts';
 
 export type Relation = 'same' | 'genus' | 'inside' | 'around' | 'apart' | 'open';
 
@@ -9,44 +11,9 @@ export type Classes = ReadonlyMap<string, ReadonlySet<string>>;
 /** From wide to narrow. */
 const RANKS = ['order', 'suborder', 'superfamily', 'family', 'subfamily'];
 
-/** What people call them who do not say it in Latin. */
-const VERNACULAR: Readonly<Record<string, string>> = {
-  caterpillar: 'lepidoptera',
-  moth: 'lepidoptera',
-  butterfly: 'papilionoidea',
-  beetle: 'coleoptera',
-  grub: 'coleoptera',
-  ladybird: 'coccinellidae',
-  weevil: 'curculionidae',
-  fly: 'diptera',
-  maggot: 'diptera',
-  calyptratae: 'diptera',
-  brachycera: 'diptera',
-  mosquito: 'culicidae',
-  hoverfly: 'syrphidae',
-  wasp: 'hymenoptera',
-  sawfly: 'symphyta',
-  bug: 'hemiptera',
-  aphid: 'aphididae',
-  leafhopper: 'auchenorrhyncha',
-  thrips: 'thysanoptera',
-  lacewing: 'neuroptera',
-  mayfly: 'ephemeroptera',
-  stonefly: 'plecoptera',
-  caddisfly: 'trichoptera',
-  dragonfly: 'odonata',
-  damselfly: 'odonata',
-  grasshopper: 'acrididae',
-  cricket: 'gryllidae',
-  cockroach: 'blattodea',
-  mantid: 'mantodea',
-  spider: 'araneae',
-  harvestman: 'opiliones',
-};
-
-/** What the classifications of all profiles say of classes: a family knows its order, a genus its family. */
+/** What handbooks and the classifications of all profiles say of classes: a family knows its order, a genus its family. */
 export function classesOf(profiles: readonly Profile[]): Classes {
-  const above = new Map<string, Set<string>>();
+  const above = new Map([...orderOfFamily].map(([family, order]) => [family, new Set([order])] as const));
   for (const profile of profiles) {
     const named = [...classesNamed(profile), ...(isSingleKind(profile) ? [genusOf(profile)] : [])];
     named.forEach((name, i) => {
@@ -58,14 +25,13 @@ export function classesOf(profiles: readonly Profile[]): Classes {
 
 /** @param taxon as a person writes it: "Pieris sp.", "Noctuidae", "a caterpillar" */
 export function relation(taxon: string, profile: Profile, classes: Classes): Relation {
-  const words = taxon
-    .toLowerCase()
-    .split(/[^\p{L}]+/u)
-    .map(word => VERNACULAR[word] ?? VERNACULAR[word.replace(/(ies|s)$/, '')] ?? word);
+  const words = taxon.toLowerCase().split(/[^\p{L}]+/u);
   const text = words.join(' ');
   if (text === profile.name.toLowerCase() || text === profile.profile.replaceAll('-', ' ')) return 'same';
   if (isSingleKind(profile) && words.includes(genusOf(profile))) return 'genus';
-  const known = words.filter(word => classes.has(word));
+  const known = [...words, classOfTradeName(words)?.toLowerCase() ?? ''].flatMap(
+    word => [word, orderOf(word) ?? ''].find(name => classes.has(name)) ?? [],
+  );
   const mine = classesNamed(profile);
   const nearest = mine.at(-1);
   if (known.length === 0 || nearest === undefined) return 'open';

@@ -88,13 +88,25 @@ function collectedSoft(
   if (record.record !== 'preparation' || record.killedAt === undefined) return undefined;
   const specimen = specimens.get(record.specimen);
   const lot = lots.get(specimen?.lot ?? '');
+  if (specimen?.kind !== 'adult') return undefined;
+  const killedAt = instantOf(record.killedAt);
+  if (specimen.subimagoAt !== undefined) return killedAsSubimago(specimen, killedAt);
   const hours = lot && hardenHours(lot);
-  if (specimen?.kind !== 'adult' || hours === undefined) return undefined;
-  const hardened = (instantOf(record.killedAt) - (specimen.imagoAt ?? specimen.at)) / MS_PER_HOUR;
+  if (hours === undefined) return undefined;
+  const hardened = (killedAt - specimen.at) / MS_PER_HOUR;
   if (hardened >= hours) return undefined;
   return {
     what: `${specimen.code} was killed ${Math.round(hardened * 10) / 10} h after it was found, and adults of this kind need ${hours} h to harden`,
     mend: 'Correct "killedAt".',
+  };
+}
+
+/** A mayfly is known by its imago, which is hard as soon as its last skin is off. Common practice, no source. */
+function killedAsSubimago({code, imagoAt}: Specimen, killedAt: number): Fault | undefined {
+  if (imagoAt !== undefined && killedAt >= imagoAt) return undefined;
+  return {
+    what: `${code} was killed as a subimago, before it moulted to the imago`,
+    mend: `If it had moulted, record that first: teneral imago ${code}.`,
   };
 }
 

@@ -1,5 +1,6 @@
 // The order and family that a name belongs to, as far as the name tells.
 import type {Profile} from './schema/index.ts';
+import {classOfTradeName} from './trade-names.ts';
 
 /** Families that rearing rooms meet, by their order. Handbook knowledge, from memory. */
 const FAMILIES: Readonly<Record<string, string>> = {
@@ -20,24 +21,23 @@ const FAMILIES: Readonly<Record<string, string>> = {
   Orthoptera: 'Acrididae Gryllidae Tettigoniidae',
 };
 
-/** What people call them, in the singular and without a blank. Common practice, no source. */
-const TRADE_WORDS: Readonly<Record<string, string>> = {
-  Lepidoptera: 'moth butterfly caterpillar looper cutworm armyworm hawkmoth skipper',
-  Diptera: 'fly midge gnat mosquito maggot hoverfly blowfly housefly bluebottle cranefly beefly mothfly',
-  Hymenoptera: 'wasp bee ant sawfly hornet ichneumon chalcid bumblebee horntail',
-  Coleoptera: 'beetle weevil ladybird ladybug junebug chafer wireworm',
-  Ephemeroptera: 'mayfly',
-  Odonata: 'dragonfly damselfly',
-  Plecoptera: 'stonefly',
-  Trichoptera: 'caddis caddisfly sedge',
-  Neuroptera: 'lacewing antlion',
-  Hemiptera: 'bug aphid whitefly leafhopper planthopper froghopper cicada psyllid mealybug greenfly blackfly',
-  Orthoptera: 'grasshopper cricket locust katydid',
-  Thysanoptera: 'thrips',
-  Megaloptera: 'alderfly',
-  Raphidioptera: 'snakefly',
-  Mecoptera: 'scorpionfly',
-  Araneae: 'spider',
+/** Classes between order and family, and orders of which no family is listed. Handbook knowledge, from memory. */
+const OTHERS: Readonly<Record<string, string>> = {
+  Lepidoptera: 'Papilionoidea Pyraloidea',
+  Diptera: 'Calyptratae Brachycera Nematocera Cyclorrhapha',
+  Hymenoptera: 'Symphyta Apocrita Aculeata Chalcidoidea Ichneumonoidea Cynipoidea',
+  Odonata: 'Anisoptera Zygoptera',
+  Hemiptera: 'Heteroptera Auchenorrhyncha Sternorrhyncha',
+  Thysanoptera: '',
+  Blattodea: '',
+  Mantodea: '',
+  Phasmatodea: '',
+  Dermaptera: '',
+  Megaloptera: '',
+  Raphidioptera: '',
+  Mecoptera: '',
+  Araneae: '',
+  Opiliones: '',
 };
 
 export interface Kin {
@@ -45,17 +45,28 @@ export interface Kin {
   readonly family?: string | undefined;
 }
 
-const kinOfName = new Map<string, Kin>(
-  Object.entries(FAMILIES).flatMap(([order, families]) => [
-    [order.toLowerCase(), {order}] as const,
-    ...families.split(' ').map(family => [family.toLowerCase(), {order, family}] as const),
-  ]),
-);
-const orderOfWord = new Map(
-  Object.entries(TRADE_WORDS).flatMap(([order, words]) =>
-    words.split(' ').map(word => [word, order] as const),
+const listed = (names: string) => names.split(' ').filter(name => name !== '');
+const kinOfName = new Map<string, Kin>([
+  ...[...Object.keys(FAMILIES), ...Object.keys(OTHERS)].map(order => [order.toLowerCase(), {order}] as const),
+  ...Object.entries(OTHERS).flatMap(([order, names]) =>
+    listed(names).map(name => [name.toLowerCase(), {order}] as const),
+  ),
+  ...Object.entries(FAMILIES).flatMap(([order, families]) =>
+    listed(families).map(family => [family.toLowerCase(), {order, family}] as const),
+  ),
+]);
+
+/** The order of every family that is listed, both in lower case. */
+export const orderOfFamily: ReadonlyMap<string, string> = new Map(
+  [...kinOfName].flatMap(([name, {order, family}]) =>
+    family === undefined ? [] : [[name, order.toLowerCase()] as const],
   ),
 );
+
+/** The order of a class, both in lower case; undefined where it is not listed. */
+export function orderOf(name: string): string | undefined {
+  return kinOfName.get(name)?.order.toLowerCase();
+}
 
 /** The words of a name, in lower case. */
 export function wordsOf(taxon: string): string[] {
@@ -81,25 +92,11 @@ export function kinOf(taxon: string, profiles: Iterable<Profile> = []): Kin | un
     const {order, family} = profile.classification;
     if (order !== undefined && words.includes(genusOf(profile) ?? '')) return {order, family};
   }
-  const order = orderOfTradeWords(words);
-  return order === undefined ? undefined : {order};
+  return kinOfName.get(classOfTradeName(words)?.toLowerCase() ?? '');
 }
 
 /** The genus that a profile is of, or that its species is of, in lower case. */
 export function genusOf({classification, rank, name}: Profile): string | undefined {
   if (classification.genus !== undefined) return classification.genus.toLowerCase();
   return rank === 'species' || rank === 'genus' ? wordsOf(name)[0] : undefined;
-}
-
-/** A wasp beetle is a beetle, a moth fly a fly, a stone fly a stonefly: the last word says it, with the one before it. */
-function orderOfTradeWords(words: readonly string[]): string | undefined {
-  const singular = words.map(word =>
-    word === 'thrips' ? word : word.replace(/flies$/, 'fly').replace(/s$/, ''),
-  );
-  for (let last = singular.length - 1; last >= 0; last--) {
-    const word = singular[last]!;
-    const order = orderOfWord.get(`${singular[last - 1] ?? ''}${word}`) ?? orderOfWord.get(word);
-    if (order !== undefined) return order;
-  }
-  return undefined;
 }

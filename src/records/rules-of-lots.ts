@@ -98,7 +98,10 @@ const closesWithAReason: Rule = (room, {entry: {record}}) => {
   if (isHidden(lot)) return {what: `nobody knows whether lot ${lot.code} still holds animals`, mend};
   const alive = total(lot.alive);
   if (alive === 0) return undefined;
-  return {what: `${alive} of lot ${lot.code} are alive as far as anybody knows`, mend};
+  return {
+    what: `${alive} of lot ${lot.code} ${alive === 1 ? 'is' : 'are'} alive as far as anybody knows`,
+    mend,
+  };
 };
 
 export const rulesOfLots: readonly Rule[] = [

@@ -39,7 +39,8 @@ function shares({
     ...(sexes.unknown > 0 ? [`${sexes.unknown} not sexed`] : []),
   ];
   return [
-    row('became adult', survival) + (alive > 0 ? `; ${alive} are alive as far as anybody knows` : ''),
+    row('became adult', survival) +
+      (alive > 0 ? `; ${alive} ${alive === 1 ? 'is' : 'are'} alive as far as anybody knows` : ''),
     ...(by.length === 0 ? [] : [`${'sexes'.padEnd(14)}${by.join(', ')}${percent(females, ' female')}`]),
     ...(parasitism.ofAll.count === 0
       ? []

@@ -11,6 +11,13 @@ const weights = (clues: Clues) =>
 const first = (clues: Clues) => suggest(clues, profiles)[0]?.profile;
 
 describe('suggest', () => {
+  it('knows the order of a family that no profile names, and of a name in plain words', () => {
+    for (const taxon of ['Geometridae', 'a winter moth']) {
+      expect(first({taxon})).toBe('lepidoptera');
+      expect(weights({taxon})).not.toHaveProperty('diptera');
+    }
+  });
+
   it('says nothing where nothing is known', () => {
     expect(suggest({}, profiles)).toEqual([]);
     expect(suggest({taxon: undefined}, profiles)).toEqual([]);

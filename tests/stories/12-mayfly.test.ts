@@ -34,6 +34,7 @@ describe.each(stories)('a subimago at $out', ({nymphs, collected, seen, out, mou
     {
       ...{record: 'lot', code: 'R31-047', sample: 'S31-0088', unit: 'T1', at: `${collected}T18:00`},
       stages: {nymph: nymphs},
+      candidates: [{profile: 'ephemeroptera', weight: 1}],
     },
     {record: 'check', lot: 'R31-047', at: seen, found: 0},
   ];
@@ -66,7 +67,11 @@ describe.each(stories)('a subimago at $out', ({nymphs, collected, seen, out, mou
     expect(tended).toMatchObject([
       {title: 'move the subimago dry, look for the imago', latest: `${nextDay(out)}:00+00:00`},
     ]);
+    expect(refused(room, moulted, 'prepare', 'A31-0311', '--killed', out)).toContain(
+      'A31-0311 was killed as a subimago, before it moulted to the imago',
+    );
     said(room, moulted, 'imago', 'A31-0311', '--skin', 'A31-0311b', '--association', '1');
+    said(room, later, 'prepare', 'A31-0311', '--killed', moulted);
     expect(tasks(moulted)).toEqual([]);
     expect(said(room, later, 'balance', 'R31-047')).toContain(sum);
   });

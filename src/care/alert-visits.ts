@@ -3,7 +3,7 @@ import type {Civil, Day} from '../records/civil.ts';
 import type {Instant} from '../records/entry.ts';
 import type {Alert} from './alert.ts';
 import type {OpenTime} from './calendar.ts';
-import {costWords, unitsOf, visitWords} from './coming-words.ts';
+import {costWords, unitsOf, unitWords, visitWords} from './coming-words.ts';
 import {grouped} from './grouped.ts';
 import type {Visit} from './visits.ts';
 import {dayDateWords} from './when-words.ts';
@@ -18,11 +18,11 @@ export function visitAlerts(visits: readonly Visit[], open: OpenTime, civil: Civ
     const why = open.closedBecause(first);
     const needed = made.length === 1 ? 'a visit is needed' : `${made.length} visits are needed`;
     const closed = `${closedWords(first, open, civil)}${why === undefined ? '' : ` (${why})`}, and ${needed}`;
-    const units = unitsOf(made.flatMap(({jobs}) => jobs));
+    const jobs = made.flatMap(visit => visit.jobs);
     return {
       id: `visit:${first}`,
-      what: `${closed}: ${i === 0 ? made.map(visit => visitWords(visit, civil)).join('; ') : units}; ${costWords(made, 'visit')}`,
-      where: units,
+      what: `${closed}: ${i === 0 ? made.map(visit => visitWords(visit, civil)).join('; ') : unitWords(jobs)}; ${costWords(made, 'visit')}`,
+      where: unitsOf(jobs),
       since: made[0]!.from,
       foreseen: true,
       mend:

@@ -6,26 +6,39 @@ import type {Job} from './job.ts';
 import {minutesOf} from './time-needed.ts';
 import type {Visit} from './visits.ts';
 import {compareNaturally} from './walking-order.ts';
-import {dateWords, dayDateWords, timeWords} from './when-words.ts';
+import {dateWords, dayDateWords, minuteWords, timeWords} from './when-words.ts';
 
-/** "A3, A5". */
+/** Every unit: "A3, A5". */
 export function unitsOf(jobs: readonly Job[]): string {
-  return [...new Set(jobs.map(({unit}) => unit.code))].sort(compareNaturally).join(', ');
+  return codesOf(jobs).sort(compareNaturally).join(', ');
+}
+
+/** More than these are only counted: who comes has the list. */
+const MOST_NAMED = 12;
+
+/** "A3, A5", "142 units". */
+export function unitWords(jobs: readonly Job[]): string {
+  const codes = codesOf(jobs);
+  return codes.length > MOST_NAMED ? numberOf(codes.length, 'unit') : unitsOf(jobs);
 }
 
 /** "feed A3, A5; check air T2". */
 export function errandWords(jobs: readonly Job[]): string {
   return [...grouped(jobs, ({rule}) => rule.task)]
-    .map(([task, alike]) => `${task.replaceAll('-', ' ')} ${unitsOf(alike)}`)
+    .map(([task, alike]) => `${task.replaceAll('-', ' ')} ${unitWords(alike)}`)
     .join('; ');
+}
+
+function codesOf(jobs: readonly Job[]): string[] {
+  return [...new Set(jobs.map(({unit}) => unit.code))];
 }
 
 /** "cost: 1 visit, 2 units, about 6 min"; work that is done twice counts twice. */
 export function costWords(comings: readonly Visit[], what: 'visit' | 'return'): string {
   const jobs = comings.flatMap(coming => coming.jobs);
-  const units = new Set(jobs.map(({unit}) => unit.code)).size;
+  const units = codesOf(jobs).length;
   const minutes = jobs.reduce((sum, job) => sum + minutesOf(job), 0);
-  return `cost: ${numberOf(comings.length, what)}, ${numberOf(units, 'unit')}, about ${Math.ceil(minutes)} min`;
+  return `cost: ${numberOf(comings.length, what)}, ${numberOf(units, 'unit')}, about ${minuteWords(Math.ceil(minutes))}`;
 }
 
 function numberOf(count: number, what: string): string {

@@ -47,6 +47,13 @@ export function spanWords(days: number): string {
   return amount(Math.round((days * MS_PER_DAY) / MS_PER_HOUR), 'hour');
 }
 
+/** "37 min", "2 h 05". */
+export function minuteWords(minutes: number): string {
+  const whole = Math.round(minutes);
+  if (whole < 60) return `${whole} min`;
+  return `${Math.floor(whole / 60)} h ${String(whole % 60).padStart(2, '0')}`;
+}
+
 function amount(number: number, unit: string): string {
   return `${number} ${unit}${number === 1 ? '' : 's'}`;
 }

@@ -1,4 +1,5 @@
-import {minuteWords, monthLines, weekLines} from '../exchange/pictures/agenda.ts';
+import {minuteWords} from '../care/when-words.ts';
+import {monthLines, weekLines} from '../exchange/pictures/agenda.ts';
 import {foodLines} from '../exchange/pictures/food.ts';
 import {glyphsFor} from '../exchange/pictures/glyphs.ts';
 import {textOfLines} from '../exchange/pictures/line.ts';

@@ -1,6 +1,7 @@
 // The care list in words, as it is walked.
 import type {Task} from '../care/task.ts';
 import {withAmount} from '../care/titles.ts';
+import {minuteWords} from '../care/when-words.ts';
 import {fill, wrap} from '../exchange/pictures/fit.ts';
 import {dayWords, instantWords} from '../exchange/time-words.ts';
 import type {Desk} from '../work/desk.ts';
@@ -15,7 +16,7 @@ export function todayText(today: Today, desk: Desk, columns: number): string {
   const {day, places, alerts, summary} = today;
   const {civil, now, room} = desk;
   const late = summary.late === 0 ? '' : `, ${summary.late} late`;
-  const head = `${dayWords(day, civil, now)} · ${room.name} · ${summary.toDo} to do${late}, about ${summary.minutes} min`;
+  const head = `${dayWords(day, civil, now)} · ${room.name} · ${summary.toDo} to do${late}, about ${minuteWords(summary.minutes)}`;
   const amiss = alerts.flatMap(({id, what, mend}) => [
     ...hanging('! ', `${what}. ${mend}`, columns),
     `  ${id}`,

@@ -1,5 +1,5 @@
 // The days ahead in lines: a bar of minutes, and the errands of each day with their units.
-import {timeWords} from '../../care/when-words.ts';
+import {minuteWords, timeWords} from '../../care/when-words.ts';
 import type {Civil, Day} from '../../records/civil.ts';
 import type {Instant} from '../../records/entry.ts';
 import {dayMonth, weekdayDay} from './day-words.ts';
@@ -100,11 +100,4 @@ export function unitsByTask(errands: readonly Errand[]): string[] {
     units.set(word, (units.get(word) ?? new Set()).add(unit));
   }
   return [...units].map(([task, all]) => `${task} ${[...all].join(' ')}`);
-}
-
-/** "37 min", "2 h 05". */
-export function minuteWords(minutes: number): string {
-  const whole = Math.round(minutes);
-  if (whole < 60) return `${whole} min`;
-  return `${Math.floor(whole / 60)} h ${String(whole % 60).padStart(2, '0')}`;
 }

@@ -11,20 +11,22 @@ export const command = recordCommand({
   ],
   lodges: true,
   options: command =>
-    declareNeeds(command)
-      .option('--sample <code>', 'the field sample it comes from')
-      .option('--from-lot <code>', 'eggs laid here by a female of this lot, in place of --sample')
-      .option('--from-specimen <code>', 'eggs laid here by this female, in place of --sample')
-      .option('--taxon <text>', 'its name as known now')
-      .option('--candidate <profile=weight>', 'what it may be; may be given several times', collect)
-      .option('--material <what=amount>', 'galls, wood, litter, fruit whose animals are hidden: galls=40')
-      .option('--material-unit <text>', 'what the material is counted in', 'pieces')
-      .option('--progress <from-to>', 'how far through their stage they are, such as 0-0.2')
-      .option('--one-brood', 'one clutch or nest: all of one age')
-      .option('--estimated', 'the numbers are estimates')
-      .option('--within <n>', 'estimates that may be off by so many, either way', numberWord)
-      .option('--found-alive', 'seen alive although the trap held water')
-      .option('--note <text>'),
+    declareNeeds(
+      command
+        .option('--sample <code>', 'the field sample it comes from')
+        .option('--from-lot <code>', 'eggs laid here by a female of this lot, in place of --sample')
+        .option('--from-specimen <code>', 'eggs laid here by this female, in place of --sample')
+        .option('--taxon <text>', 'its name as known now')
+        .option('--candidate <profile=weight>', 'what it may be; may be given several times', collect)
+        .option('--material <what=amount>', 'galls, wood, litter, fruit whose animals are hidden: galls=40')
+        .option('--material-unit <text>', 'what the material is counted in', 'pieces')
+        .option('--progress <from-to>', 'how far through their stage they are, such as 0-0.2')
+        .option('--one-brood', 'one clutch or nest: all of one age')
+        .option('--estimated', 'the numbers are estimates')
+        .option('--within <n>', 'estimates that may be off by so many, either way', numberWord)
+        .option('--found-alive', 'seen alive although the trap held water')
+        .option('--note <text>'),
+    ),
   examples: [
     'lot 26-031-A C3 larva-4=18 larva-5=6 --sample 26-031 --candidate pieris-rapae=0.7 --candidate lepidoptera=0.3',
     'lot 26-041-A T2 nymph=12 --sample 26-041 --candidate plecoptera --warmest 12 --litres-each 0.5',

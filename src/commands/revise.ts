@@ -1,3 +1,4 @@
+import {Refusal} from '../records/refusal.ts';
 import {declareNeeds, needsGiven} from './needs-options.ts';
 import {recordCommand} from './recording.ts';
 import {candidateWords, collect} from './words.ts';
@@ -5,12 +6,14 @@ import {candidateWords, collect} from './words.ts';
 export const command = recordCommand({
   arguments: [['<lot>', 'the lot']],
   options: command =>
-    declareNeeds(command)
-      .option('--needs-as-profile', 'they need what their profile says again')
-      .option('--taxon <text>', 'its name as known now')
-      .option('--after <specimen>', 'named as this specimen of it is')
-      .option('--candidate <profile=weight>', 'what it may be now; may be given several times', collect)
-      .option('--why <text>'),
+    declareNeeds(
+      command
+        .option('--taxon <text>', 'its name as known now')
+        .option('--after <specimen>', 'named as this specimen of it is')
+        .option('--candidate <profile=weight>', 'what it may be now; may be given several times', collect)
+        .option('--needs-as-profile', 'they need what their profile says again')
+        .option('--why <text>'),
+    ),
   examples: [
     'revise 26-031-A --after 26-031-A-1',
     'revise 26-041-A --warmest 12 --litres-each 0.5 --why "they gape at 14"',
@@ -22,7 +25,17 @@ export const command = recordCommand({
     taxon,
     specimen: after,
     candidates: Array.isArray(candidate) ? candidateWords(candidate) : undefined,
-    needs: needsAsProfile === true ? null : needsGiven(rest),
+    needs: needsSaid(needsAsProfile === true, needsGiven(rest)),
     why,
   }),
 });
+
+function needsSaid(asProfile: boolean, given: ReturnType<typeof needsGiven>): typeof given | null {
+  if (!asProfile) return given;
+  if (given === undefined) return null;
+  throw new Refusal(
+    'they need what their profile says, or what is said here',
+    '--needs-as-profile',
+    'Leave one of them out.',
+  );
+}

@@ -104,6 +104,17 @@ const closesWithAReason: Rule = (room, {entry: {record}}) => {
   };
 };
 
+/** Each revision gives what changes: together they may ask for what no unit has. */
+const needsWhatThereCanBe: Rule = (room, {entry: {record}}) => {
+  if (record.record !== 'revision') return undefined;
+  const {coolestC, warmestC} = {...room.lots.get(record.lot)?.needs, ...record.needs};
+  if (coolestC === undefined || warmestC === undefined || coolestC < warmestC) return undefined;
+  return {
+    what: `lot ${record.lot} would need to live no cooler than ${coolestC} °C and no warmer than ${warmestC} °C`,
+    mend: 'Give both, the cooler one below the other.',
+  };
+};
+
 export const rulesOfLots: readonly Rule[] = [
   beginsAfterItWasCollected,
   comesFromALivingSample,
@@ -112,6 +123,7 @@ export const rulesOfLots: readonly Rule[] = [
   splitsAnimalsOff,
   mergesWithinOneSample,
   closesWithAReason,
+  needsWhatThereCanBe,
 ];
 
 type Mother = {readonly name: string; readonly from: number};

@@ -181,6 +181,11 @@ describe.each(stories)('$animals stonefly nymphs', ({animals, warmest, litres, c
       );
       const revised = said(room, NOW, 'plan', 'R31-040');
       expect(revised).toContain(`2 to ${warmest} °C, as kept with the lot; 1.5 L each; nobody beside them`);
+      const cooler = ['revise', 'R31-040', '--coolest', String(warmest + 2)];
+      expect(refused(room, NOW, ...cooler)).toContain(
+        `lot R31-040 would need to live no cooler than ${warmest + 2} °C and no warmer than ${warmest} °C`,
+      );
+      expect(refused(room, NOW, ...cooler, '--needs-as-profile')).toContain('Leave one of them out.');
       said(room, NOW, 'revise', 'R31-040', '--needs-as-profile');
       expect(said(room, NOW, 'plan', 'R31-040')).toContain(
         '2 to 18 °C, of plecoptera; 0.5 L each; aerated water',

@@ -51,8 +51,8 @@ await build({
   outdir: 'dist',
   outExtension: {'.js': '.mjs'},
   banner: {js: commonJsNames},
-  // The thread that forecasts for the screens is a file of its own beside the program.
-  entryPoints: {main: 'src/main.ts', 'forecaster-thread': 'src/terminal/forecaster-thread.ts'},
+  // The thread that does long work for the screens is a file of its own beside the program.
+  entryPoints: {main: 'src/main.ts', 'long-work-thread': 'src/terminal/long-work-thread.ts'},
   splitting: true,
 });
 chmodSync('dist/main.mjs', 0o755);

@@ -28,7 +28,10 @@ export interface App extends View {
   readonly quit: boolean;
 }
 
-export type Message =
+/** What happens; what was worked out tells of which room, and is dropped where that is another by now. */
+export type Message = Happening & {readonly asOf?: Facts};
+
+type Happening =
   | {readonly is: 'stroke'; readonly stroke: Stroke}
   | {readonly is: 'size'; readonly columns: number; readonly rows: number}
   /** The room was read anew, because somebody changed it or time went on. */

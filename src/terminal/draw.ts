@@ -2,6 +2,7 @@
 import type {Line} from '../exchange/pictures/line.ts';
 import {type App, topOf} from './app.ts';
 import type {Named} from './bindings.ts';
+import {isHome} from './homes.ts';
 import {everywhere} from './keys/everywhere.ts';
 import {LEAST_COLUMNS, LEAST_ROWS, layoutOf} from './layout.ts';
 import {pageLines, smallLines} from './page.ts';
@@ -12,10 +13,14 @@ import {whenWords} from './when-words.ts';
 export function windowLines(app: App): Line[] {
   const layout = layoutOf(app.columns, app.rows);
   if (layout.kind === 'small') return smallLines(plainTasks(app), layout, needWords(app));
+  // A home sheet is left by quitting, any other by going back.
+  const idle = isHome(topOf(app)) ? 'escape' : 'q';
   return withPart(topOf(app), (part, sheet) =>
     pageLines(part.draw(sheet, app, layout), layout, app, app.said, [
       ...part.keys,
-      ...everywhere.filter(({strokes}) => !isTaken(strokes[0]!, part.keys, part.typedInto === true)),
+      ...everywhere.filter(
+        ({strokes: [stroke]}) => stroke !== idle && !isTaken(stroke!, part.keys, part.typedInto === true),
+      ),
     ]),
   );
 }

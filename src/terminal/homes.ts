@@ -1,5 +1,5 @@
 // The two home sheets as they are first opened.
-import type {SheetOf} from './sheet.ts';
+import type {Sheet, SheetOf} from './sheet.ts';
 
 export const roundHome: SheetOf<'round'> = {kind: 'round', cursor: undefined, ticked: []};
 export const threadsHome: SheetOf<'threads'> = {
@@ -8,3 +8,7 @@ export const threadsHome: SheetOf<'threads'> = {
   shift: 0,
   daysPerColumn: 1,
 };
+
+export function isHome({kind}: Sheet): boolean {
+  return kind === 'round' || kind === 'threads';
+}

@@ -6,8 +6,8 @@ import type {Session} from '../work/session.ts';
 import {watchDesk} from '../work/watch.ts';
 import {enterAlternateScreen} from './alternate-screen.ts';
 import {firstApp} from './app.ts';
-import {startForecaster} from './forecaster.ts';
 import {withScrollbackKept} from './kept-scrollback.ts';
+import {startLongWork} from './long-work.ts';
 import {startLoop} from './loop.ts';
 import {perform, readFacts} from './perform.ts';
 import {Screens} from './screens.tsx';
@@ -36,12 +36,12 @@ export async function openOnTerminal(session: Session): Promise<void> {
   };
   // What is said beside an answer would be drawn over by the screens, and spoil them.
   const quiet = {...session, warn() {}};
-  const forecaster = startForecaster(quiet, fail);
+  const longWork = startLongWork(quiet, fail);
   const loop = startLoop(firstApp(facts, terminal), {
     perform: (effect, app) =>
       perform(effect, app.facts, {
         session: quiet,
-        forecaster,
+        longWork,
         glyphs: app.glyphs,
         send: message => loop.send(message),
       }),
@@ -49,10 +49,13 @@ export async function openOnTerminal(session: Session): Promise<void> {
     fail,
   });
   const reread = () =>
-    readFacts(quiet).then(
-      fresh => loop.send({is: 'facts', facts: fresh}),
-      error => (error instanceof Refusal ? loop.send({is: 'refused', refusal: error}) : fail(error)),
-    );
+    longWork
+      .expectations()
+      .then(() => readFacts(quiet))
+      .then(
+        fresh => loop.send({is: 'facts', facts: fresh}),
+        error => (error instanceof Refusal ? loop.send({is: 'refused', refusal: error}) : fail(error)),
+      );
   const stopWatching = watchDesk(facts.desk, reread);
   const clock = setInterval(reread, CLOCK_MS);
   const screens = render(<Screens loop={loop} />, {
@@ -69,7 +72,7 @@ export async function openOnTerminal(session: Session): Promise<void> {
   } finally {
     clearInterval(clock);
     stopWatching();
-    forecaster.stop();
+    longWork.stop();
     leave();
   }
   if (failed !== undefined) throw failed.error;

@@ -31,9 +31,9 @@ export function pageLines(
   const lines: Line[] = [
     line(head, 'heading'),
     ...rule,
-    ...sized(page.body, body),
-    ...rule,
-    ...sized(cutShort(page.detail, detail, more), detail),
+    ...(page.detail === undefined
+      ? [...sized(page.body, body + detail), ...rule]
+      : [...sized(page.body, body), ...rule, ...sized(cutShort(page.detail, detail, more), detail)]),
     ...footLines(view, said, keys, columns, 1 + layout.keys),
   ];
   const shown = view.plain ? lines.filter(one => widthOf(one) > 0) : lines;

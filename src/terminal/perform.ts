@@ -11,22 +11,19 @@ import {openDesk} from '../work/desk.ts';
 import {finderOf} from '../work/find.ts';
 import {fitting, keepFitting} from '../work/fitting.ts';
 import {hintsAfter} from '../work/hints.ts';
-import {importFiles} from '../work/import.ts';
 import {library} from '../work/library.ts';
 import {unlessUnsuited} from '../work/lodging-asked.ts';
 import {recentDoubts} from '../work/logger-readings.ts';
 import {record} from '../work/record.ts';
 import {rules} from '../work/rules.ts';
-import {type Question, saidAnswer} from '../work/said-answer.ts';
 import type {Session} from '../work/session.ts';
 import {today} from '../work/today.ts';
 import {downTree, traceOf, upTree} from '../work/trace.ts';
 import {undo} from '../work/undo.ts';
 import {unitCourse} from '../work/unit-course.ts';
 import type {Message} from './app.ts';
-import type {Forecaster} from './forecaster.ts';
+import type {LongWork} from './long-work.ts';
 import {writeLabels, writeRoom} from './out/write-out.ts';
-import {textOf} from './plan/texts.ts';
 import type {Effect, Facts, Loaded} from './sheet.ts';
 
 /** The room as it is now. @throws Refusal where it cannot be opened */
@@ -38,7 +35,7 @@ export async function readFacts(session: Session): Promise<Facts> {
 /** What work is done with. */
 export interface Means {
   readonly session: Session;
-  readonly forecaster: Forecaster;
+  readonly longWork: LongWork;
   /** What pictures are drawn with; Unicode where not given. */
   readonly glyphs?: Glyphs;
   /** For answers that come in parts. */
@@ -46,16 +43,24 @@ export interface Means {
 }
 
 /** @param facts what the screens showed when the work was asked for */
-export async function perform(
+export async function perform(effect: Effect, facts: Facts, means: Means): Promise<Message | undefined> {
+  const answer = await answered(effect, facts, means);
+  // What was written or refused holds, however the room has changed meanwhile.
+  return answer === undefined || answer.is === 'written' || answer.is === 'refused'
+    ? answer
+    : {...answer, asOf: facts};
+}
+
+async function answered(
   effect: Effect,
   facts: Facts,
-  {session, forecaster, glyphs = UNICODE, send}: Means,
+  {session, longWork, glyphs = UNICODE, send}: Means,
 ): Promise<Message | undefined> {
   switch (effect.do) {
     case 'quit':
       return undefined;
     case 'outlooks':
-      await forecaster.ask(effect, (code, outlook) => send({is: 'outlook', code, outlook}));
+      await longWork.forecasts(effect, (code, outlook) => send({is: 'outlook', code, outlook, asOf: facts}));
       return {is: 'outlooks-told', of: effect.of};
     case 'course':
       return {
@@ -71,7 +76,7 @@ export async function perform(
       };
     case 'text': {
       const {key, topic, columns} = effect;
-      return {is: 'text', key, text: await loaded(() => textOf(topic, facts.desk, glyphs, columns))};
+      return {is: 'text', key, text: await loaded(() => longWork.text({topic, columns, glyphs}))};
     }
     case 'rules':
       return {is: 'rules', rules: await loaded(() => rules(facts.desk, {}))};
@@ -89,7 +94,7 @@ export async function perform(
       return {
         is: 'answer',
         key: effect.key,
-        answer: await loaded(() => answered(effect.question, facts, session)),
+        answer: await loaded(() => longWork.answer(effect.question)),
       };
     case 'choices':
       return {
@@ -98,7 +103,7 @@ export async function perform(
         choices: await loaded(() => choicesFor(effect.clues, facts.desk.state)),
       };
     default:
-      return act(effect, session);
+      return act(effect, session, longWork);
   }
 }
 
@@ -121,9 +126,11 @@ type Act = Exclude<
   }
 >;
 
-async function act(effect: Act, session: Session): Promise<Message> {
+async function act(effect: Act, session: Session, longWork: LongWork): Promise<Message> {
   try {
-    const {lately, ...rest} = await acted(effect, session);
+    const {lately, ...rest} = await acted(effect, session, longWork);
+    // After new readings every lot is forecast anew.
+    if (effect.do === 'import') await longWork.expectations();
     return {is: 'written', facts: await readFacts(session), lately: new Map(lately), ...rest};
   } catch (error) {
     if (error instanceof Refusal) return {is: 'refused', refusal: error};
@@ -139,7 +146,7 @@ interface Acted {
   readonly closes?: boolean | undefined;
 }
 
-async function acted(effect: Act, session: Session): Promise<Acted> {
+async function acted(effect: Act, session: Session, longWork: LongWork): Promise<Acted> {
   switch (effect.do) {
     case 'finish': {
       const hints: string[] = [];
@@ -160,10 +167,10 @@ async function acted(effect: Act, session: Session): Promise<Acted> {
       };
     case 'import': {
       const path = effect.path.replace(/^~(?=\/)/, homedir());
-      const [file] = await importFiles(session, effect.logger, [path]);
-      const {rows = 0, added = 0, duplicates = 0, rejected = [], changedWords = []} = file ?? {};
-      const said = `${added} of ${rows} rows added, ${duplicates} known already, ${rejected.length} rejected; read as ${file?.understood ?? ''}`;
-      return {said: [said, ...(file?.doubts ?? []), ...changedWords].join('. '), lately: []};
+      const file = await longWork.import(effect.logger, path);
+      const {rows, added, duplicates, rejected, understood, doubts, changedWords} = file;
+      const said = `${added} of ${rows} rows added, ${duplicates} known already, ${rejected.length} rejected; read as ${understood}`;
+      return {said: [said, ...doubts, ...changedWords].join('. '), lately: []};
     }
     case 'undo': {
       const {voided} = await undo(session);
@@ -197,11 +204,6 @@ async function acted(effect: Act, session: Session): Promise<Acted> {
       return {said: `${effect.said}. u takes it back.`, lately: [], closes: true};
     }
   }
-}
-
-/** What is archived is looked back on too. */
-async function answered(question: Question, {desk}: Facts, session: Session) {
-  return saidAnswer(question.ask === 'review' ? await openDesk(session, 'all') : desk, question);
 }
 
 /** What is archived belongs to a trace too. */

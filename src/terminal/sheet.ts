@@ -336,5 +336,6 @@ export interface Page {
   readonly aside: string;
   /** At most as many as the room has; fewer are filled with blanks. */
   readonly body: readonly Line[];
-  readonly detail: readonly Line[];
+  /** Absent where the body runs on through the room of both parts. */
+  readonly detail?: readonly Line[];
 }

@@ -4,7 +4,7 @@ import {faultInWords} from '../records/refusal.ts';
 import {Doubt} from '../work/doubts.ts';
 import {type App, type Message, type Next, nameOfEffect, saying, topOf, withTop} from './app.ts';
 import {withPart} from './parts.ts';
-import type {Effect, Outlooks} from './sheet.ts';
+import type {Effect, Facts, Outlooks} from './sheet.ts';
 import {stroke} from './stroke.ts';
 
 export function update(app: App, message: Message): Next {
@@ -15,6 +15,7 @@ export function update(app: App, message: Message): Next {
 }
 
 function happened(app: App, message: Message): Next {
+  if (message.asOf !== undefined && !isSameRoom(message.asOf, app.facts)) return only(app);
   switch (message.is) {
     case 'stroke':
       return stroke(app, message.stroke);
@@ -93,9 +94,7 @@ function happened(app: App, message: Message): Next {
 
 /** The room as it is now; what was computed from the room before is computed again when it is looked at. */
 function refreshed(app: App, {facts}: Pick<Extract<Message, {is: 'facts'}>, 'facts'>): App {
-  // Only time went on: what was loaded holds still.
-  if (facts.desk.room.revision === app.facts.desk.room.revision && facts.today.day === app.facts.today.day)
-    return {...app, facts};
+  if (isSameRoom(facts, app.facts)) return {...app, facts};
   const outlooks = {...app.outlooks, of: undefined, failed: undefined};
   return {
     ...app,
@@ -112,6 +111,11 @@ function refreshed(app: App, {facts}: Pick<Extract<Message, {is: 'facts'}>, 'fac
     answers: new Map(),
     busy: new Set(),
   };
+}
+
+/** Only time went on from one to the other: what was worked out holds still. */
+function isSameRoom(one: Facts, other: Facts): boolean {
+  return one.desk.room.revision === other.desk.room.revision && one.today.day === other.today.day;
 }
 
 /** The form on top may be confirmed now. */

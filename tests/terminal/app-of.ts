@@ -3,6 +3,7 @@ import {UNICODE} from '../../src/exchange/pictures/glyphs.ts';
 import {textOfLines} from '../../src/exchange/pictures/line.ts';
 import {type App, firstApp, type Message} from '../../src/terminal/app.ts';
 import {windowLines} from '../../src/terminal/draw.ts';
+import type {LongWork} from '../../src/terminal/long-work.ts';
 import {readFacts} from '../../src/terminal/perform.ts';
 import type {Effect} from '../../src/terminal/sheet.ts';
 import {update} from '../../src/terminal/update.ts';
@@ -51,6 +52,16 @@ export async function roomWith(records: readonly object[]): Promise<string> {
   if (records.length > 0) await write(dir, records, {now: written});
   return dir;
 }
+
+/** Works out nothing: for screens that need no page of words and no forecast. */
+export const NO_LONG_WORK: LongWork = {
+  forecasts: async () => {},
+  text: () => Promise.reject(new Error('no page of words is worked out here')),
+  answer: () => Promise.reject(new Error('nothing is answered here')),
+  import: () => Promise.reject(new Error('nothing is imported here')),
+  expectations: async () => {},
+  stop() {},
+};
 
 export interface Driven {
   app(): App;

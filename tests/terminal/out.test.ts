@@ -5,7 +5,7 @@ import {describe, expect, it} from 'vitest';
 import {perform} from '../../src/terminal/perform.ts';
 import type {Effect} from '../../src/terminal/sheet.ts';
 import {temporaryFolder} from '../commands/program.ts';
-import {type Driven, driven, NOW, roomWith, SMALL_ROOM} from './app-of.ts';
+import {type Driven, driven, NO_LONG_WORK, NOW, roomWith, SMALL_ROOM} from './app-of.ts';
 
 const ADULTS = {
   record: 'emergence',
@@ -29,7 +29,7 @@ async function writtenBy(
   const [effect] = effects.filter(({do: what}) => what === 'labels' || what === 'export');
   const message = await perform(effect as Effect, screens.app().facts, {
     session: {dir, now: NOW, by: 'A. Keeper', warn() {}},
-    forecaster: {ask: async () => {}, close: async () => {}} as never,
+    longWork: NO_LONG_WORK,
     send() {},
   });
   if (message?.is === 'refused') throw message.refusal;

@@ -4,7 +4,7 @@ import {beforeAll, describe, expect, it} from 'vitest';
 import {UNICODE} from '../../src/exchange/pictures/glyphs.ts';
 import {perform} from '../../src/terminal/perform.ts';
 import type {Effect} from '../../src/terminal/sheet.ts';
-import {type Driven, driven, NOW, roomWith, SMALL_ROOM} from './app-of.ts';
+import {type Driven, driven, NO_LONG_WORK, NOW, roomWith, SMALL_ROOM} from './app-of.ts';
 
 let dir: string;
 beforeAll(async () => {
@@ -14,10 +14,14 @@ beforeAll(async () => {
 /** Does the work that keys asked for, and what its answers ask for in turn. */
 async function done(screens: Driven, effects: readonly Effect[]): Promise<void> {
   const session = {dir, now: NOW, by: 'A. Keeper', warn() {}};
-  const forecaster = {ask: async () => {}, stop() {}};
   for (const effect of effects) {
     const send = (message: Parameters<Driven['send']>[0]) => void screens.send(message);
-    const answer = await perform(effect, screens.app().facts, {session, forecaster, glyphs: UNICODE, send});
+    const answer = await perform(effect, screens.app().facts, {
+      session,
+      longWork: NO_LONG_WORK,
+      glyphs: UNICODE,
+      send,
+    });
     if (answer !== undefined) await done(screens, screens.send(answer));
   }
 }

@@ -168,6 +168,21 @@ describe('the round', () => {
     expect(shown()).toContain('renamed room');
   });
 
+  it('an answer worked out from the room as it was before a change is dropped, and asked for again', async () => {
+    const {send, press, shown, app} = await driven(dir);
+    const wanted = press('f');
+    expect(wanted).toMatchObject([{do: 'text', topic: 'wait'}]);
+    const {facts: asOf} = app();
+    const room = {...asOf.desk.room, revision: 'another'};
+    const changed = {...asOf, desk: {...asOf.desk, room}} as typeof asOf;
+    expect(send({is: 'facts', facts: changed})).toEqual(wanted);
+    const text = (words: string) => ({value: [[{text: words, kind: 'plain' as const}]]});
+    expect(send({is: 'text', key: 'wait 80', text: text('as it was'), asOf})).toEqual([]);
+    expect(shown()).toContain('This is being worked out');
+    send({is: 'text', key: 'wait 80', text: text('as it is'), asOf: changed});
+    expect(shown()).toContain('as it is');
+  });
+
   it('an empty room shows the lines that start it', async () => {
     const {shown} = await driven(await roomWith([]));
     expect(`\n${shown()}`).toMatchInlineSnapshot(`

@@ -27,21 +27,19 @@ function keyOf(question: Question): string {
 function drawAnswer({of, scroll}: Answer, view: View, room: Room): Page {
   const loaded = view.answers.get(keyOf(of));
   if (loaded === undefined)
-    return {head: headOf(of), aside: '', body: [line(' It is being worked out …', 'expected')], detail: []};
+    return {head: headOf(of), aside: '', body: [line(' It is being worked out …', 'expected')]};
   if ('failed' in loaded)
     return {
       head: headOf(of),
       aside: '',
       body: wrap(loaded.failed.message, room.columns - 2).map(words => line(` ${words}`, 'late')),
-      detail: [],
     };
   const {title, lines} = loaded.value;
   const all = lines.flatMap(said => drawn(said, room.columns));
   return {
     head: title,
-    aside: whereScrolled(all.length, scroll, room.body),
-    body: scrolled(all, scroll, room.body),
-    detail: [line(' escape goes back', 'expected')],
+    aside: whereScrolled(all.length, scroll, room.body + room.detail),
+    body: scrolled(all, scroll, room.body + room.detail),
   };
 }
 

@@ -1,7 +1,7 @@
 // Keys that work on every sheet.
 import {actsSheet} from '../acts/acts.ts';
 import type {Binding} from '../bindings.ts';
-import {roundHome, threadsHome} from '../homes.ts';
+import {isHome, roundHome, threadsHome} from '../homes.ts';
 import type {Sheet, Step, View} from '../sheet.ts';
 
 export const everywhere: readonly Binding<Sheet, View, Step>[] = [
@@ -52,14 +52,19 @@ export const everywhere: readonly Binding<Sheet, View, Step>[] = [
     disabled: sheet => (sheet.kind === 'keys' ? 'these are all keys' : undefined),
     act: sheet => ({open: {kind: 'keys', of: sheet.kind, scroll: 0}}),
   },
-  {strokes: ['escape'], short: 'back', says: 'back to the sheet before', act: () => ({back: true})},
+  {
+    strokes: ['escape'],
+    short: 'back',
+    says: 'back to the sheet before',
+    hint: true,
+    act: () => ({back: true}),
+  },
   {
     strokes: ['q'],
     short: 'quit',
     says: 'back, and from a home sheet out of the program',
     hint: true,
-    act: sheet =>
-      sheet.kind === 'round' || sheet.kind === 'threads' ? {effects: [{do: 'quit'}]} : {back: true},
+    act: sheet => (isHome(sheet) ? {effects: [{do: 'quit'}]} : {back: true}),
   },
   {
     strokes: ['ctrl-c'],

@@ -32,10 +32,10 @@ function drawKeys(sheet: Keys, view: View, room: Room): Page {
     ),
     line(`   ${now} now, ${closed} closed day, ${check} planned check, numbers below: adults that came out`),
   ];
+  const lines = room.body + room.detail;
   return {
     head: `all keys of ${title}`,
-    aside: whereScrolled(all.length, sheet.scroll, room.body),
-    body: scrolled(all, sheet.scroll, room.body),
-    detail: [line(' escape goes back', 'expected')],
+    aside: whereScrolled(all.length, sheet.scroll, lines),
+    body: scrolled(all, sheet.scroll, lines),
   };
 }

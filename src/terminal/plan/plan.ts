@@ -34,10 +34,12 @@ const keys: readonly Key[] = [
     says: 'sign the handover note: you have read it',
     hint: true,
     disabled: ({topic}) => (topic === 'handover' ? undefined : 'h shows the handover note first'),
-    act: (_, {facts: {desk}}) => {
+    act: (sheet, {facts: {desk}}) => {
       const day = desk.civil.dayOf(desk.now);
       const {by} = desk.session;
       return {
+        // Its first line says who took over last.
+        sheet: {...sheet, scroll: 0},
         effects: [
           {
             do: 'record',
@@ -78,7 +80,6 @@ function drawPlan({topic, scroll}: Plan, view: View, room: Room): Page {
   return {
     head: `${headOf(view)} ${view.glyphs.dot} ${titles[topic]}`,
     aside: whereScrolled(lines.length, scroll, all),
-    body: scrolled(lines, scroll, all).slice(0, room.body),
-    detail: scrolled(lines, scroll, all).slice(room.body),
+    body: scrolled(lines, scroll, all),
   };
 }

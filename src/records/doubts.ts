@@ -134,6 +134,7 @@ function namedAsParasitoid(
   return {
     what: `${family} are parasitoids, and ${specimen.code} is recorded as an adult of lot ${lot.code} itself`,
     mend: `If it came out of a host, say so: ${asParasitoid(record)}.`,
+    isStranger: true,
   };
 }
 
@@ -155,6 +156,7 @@ function namedOutsideTheOrder(
   return {
     what: `${name} differs from the order of lot ${lot.code} (${orders.join(' or ')}): parasitoid, scavenger or mistake?`,
     mend: `If a parasitoid, say ${asParasitoid(record)}; if a scavenger, --scavenger in its place; if a mistake, correct the name.`,
+    isStranger: true,
   };
 }
 

@@ -17,6 +17,8 @@ export interface Known {
 export interface Fault {
   readonly what: string;
   readonly mend: string;
+  /** It may be no animal of its lot: a parasitoid, a scavenger, or a mistake. */
+  readonly isStranger?: true;
 }
 
 /** @returns undefined where the entry is right, as far as this rule goes */

@@ -49,6 +49,7 @@ export function smallLines(tasks: readonly string[], layout: Layout, need: strin
   return [...wrap(need, columns), ...tasks].slice(0, height).map(text => line(cut(text, columns)));
 }
 
+const HOW_TO_CHOOSE = line(' one key an answer   escape leaves the question open', 'expected');
 const HOW_TO_ANSWER = line(' enter keeps a text or number   delete takes back   escape leaves', 'expected');
 
 function keyLines(keys: readonly Named[], columns: number, count: number, more: string): Line[] {
@@ -77,7 +78,10 @@ function footLines(
   const told = said === undefined ? [] : saidLines(said, columns - 2).slice(0, count - above.length);
   const blank: Line[] = above.length + told.length === 0 ? [[]] : [];
   const left = count - above.length - told.length - blank.length;
-  const below = asking === undefined ? keyLines(keys, columns, left, glyphs.more) : [HOW_TO_ANSWER];
+  const below =
+    asking === undefined
+      ? keyLines(keys, columns, left, glyphs.more)
+      : [asking.kind === 'choice' ? HOW_TO_CHOOSE : HOW_TO_ANSWER];
   return sized([...above, ...told, ...blank, ...(left > 0 ? below : [])], count);
 }
 

@@ -117,6 +117,19 @@ export interface FormSheet {
 
 export type Fate = 'kept' | 'killed' | 'released' | 'dead';
 
+/** What came out of one host. */
+export interface ParasitoidsOut {
+  readonly count: number;
+  readonly taxon: string | undefined;
+  /** All in one vial, under one code. */
+  readonly together?: true | undefined;
+  /** Of all of them, where it was looked at. */
+  readonly sex?: 'female' | 'male' | 'unknown' | undefined;
+  /** The codes of what is kept of the host. */
+  readonly remains?: string | undefined;
+  readonly cocoon?: string | undefined;
+}
+
 /** The form in which adults that came out are written down. */
 export interface EmergenceSheet {
   readonly kind: 'emergence';
@@ -134,7 +147,17 @@ export interface EmergenceSheet {
   readonly subimago: boolean;
   readonly condition: string | undefined;
   readonly exuviae: RecordOf<'emergence'>['exuviae'];
-  readonly parasitoids: {readonly count: number; readonly taxon: string | undefined} | undefined;
+  /** The number of the one animal it is, where that was followed by itself. */
+  readonly animal: string | undefined;
+  /** What they are called. */
+  readonly taxon: string | undefined;
+  /** A code of their own, the first of several. */
+  readonly code: string | undefined;
+  /** When they were found, as it was typed; undefined: now. */
+  readonly at: string | undefined;
+  readonly parasitoids: ParasitoidsOut | undefined;
+  /** They fed on what was dead among the animals, and are none of them. */
+  readonly scavengers: boolean;
   /** It was doubted, and enter confirms it. */
   readonly doubted: boolean;
   /** The codes that were given when it was saved. */
@@ -315,6 +338,8 @@ export interface SheetPart<Own extends Sheet> {
   type?(sheet: Own, stroke: Stroke, view: View): Step<Own> | undefined;
   /** A text for a field of its own came. */
   filled?(sheet: Own, field: Extract<Purpose, {for: 'field'}>['field'], text: string): Own;
+  /** One of the choices that it put was made. */
+  chosen?(sheet: Own, key: string, view: View): Step<Own>;
   /** What it asked answers for is being done. */
   finished?(sheet: Own, view: View): Own;
   /** What must be loaded to draw it, and is not yet. */

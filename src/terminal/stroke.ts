@@ -1,7 +1,7 @@
 // One key: to the question that waits, else to the sheet on top, else to the keys that work everywhere.
 import {type App, type Next, saying, topOf, withTop} from './app.ts';
 import {giveAnswer, typeText} from './ask/answering.ts';
-import {type AskingAnswers, type AskingText, seenOf} from './ask/asking.ts';
+import {type AskingAnswers, type AskingChoice, type AskingText, seenOf} from './ask/asking.ts';
 import {recorded} from './ask/recorded.ts';
 import {press} from './bindings.ts';
 import {emergenceSheet} from './emergence/form.ts';
@@ -15,9 +15,14 @@ export function stroke(app: App, key: Stroke): Next {
   const heard: App = app.said?.kind === 'refused' ? {...app, said: undefined} : app;
   if (layoutOf(app.columns, app.rows).kind === 'small') return small(heard, key);
   if (key !== 'ctrl-c' && heard.asking !== undefined)
-    return heard.asking.kind === 'text'
-      ? toText(heard, heard.asking, key)
-      : toAnswers(heard, heard.asking, key);
+    switch (heard.asking.kind) {
+      case 'text':
+        return toText(heard, heard.asking, key);
+      case 'answers':
+        return toAnswers(heard, heard.asking, key);
+      case 'choice':
+        return toChoice(heard, heard.asking, key);
+    }
   return toSheet(heard, key);
 }
 
@@ -75,6 +80,20 @@ function toAnswers(app: App, asking: AskingAnswers, key: Stroke): Next {
     app: lot === undefined ? next : {...next, sheets: [...next.sheets, emergenceSheet(lot)]},
     effects: [{do: 'finish', groups: finish}],
   };
+}
+
+function toChoice(app: App, asking: AskingChoice, key: Stroke): Next {
+  const open = {...app, asking: undefined, said: undefined};
+  if (key === 'escape') return {app: open, effects: []};
+  const choice = asking.choices.find(({key: own}) => own === key.toLowerCase());
+  if (choice === undefined) {
+    const keys = asking.choices.map(({key: own, word}) => `${own} for ${word}`).join(', ');
+    return {app: saying(app, `Answer ${keys}.`, 'refused'), effects: []};
+  }
+  return stepped(
+    open,
+    withPart(topOf(open), (part, sheet): Step => part.chosen?.(sheet, choice.key, open) ?? {}),
+  );
 }
 
 /** Adults were seen: the form in which they are written down follows. */

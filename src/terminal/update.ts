@@ -3,6 +3,7 @@
 import {faultInWords} from '../records/refusal.ts';
 import {Doubt} from '../work/doubts.ts';
 import {type App, type Message, type Next, nameOfEffect, saying, topOf, withTop} from './app.ts';
+import {WHAT_IS_IT} from './ask/what-is-it.ts';
 import {withPart} from './parts.ts';
 import type {Effect, Facts, Outlooks} from './sheet.ts';
 import {stroke} from './stroke.ts';
@@ -26,10 +27,11 @@ function happened(app: App, message: Message): Next {
     case 'written':
       return only(written(app, message));
     case 'refused': {
-      const next = message.refusal instanceof Doubt ? doubted(app) : app;
-      return only(
-        saying({...next, busy: without(app.busy, 'act')}, faultInWords(message.refusal), 'refused'),
-      );
+      const {refusal} = message;
+      const next = refusal instanceof Doubt ? doubted(app) : app;
+      if (refusal instanceof Doubt && refusal.isStranger)
+        return only(saying({...next, busy: without(app.busy, 'act')}, refusal.what, 'refused', WHAT_IS_IT));
+      return only(saying({...next, busy: without(app.busy, 'act')}, faultInWords(refusal), 'refused'));
     }
     case 'outlook':
       return only({...app, outlooks: withOutlook(app.outlooks, message)});

@@ -12,7 +12,15 @@ import {checkedProfile} from './profile-check.ts';
 import {profileCodes, profilesOf} from './profiles.ts';
 
 /** Refused for now: whoever has looked again and is sure may say so, and it is written down all the same. */
-export class Doubt extends Refusal {}
+export class Doubt extends Refusal {
+  /** What it is must be said first: no animal of the lot, it seems. */
+  readonly isStranger: boolean;
+
+  constructor(what: string, where: string, mend: string, isStranger = false) {
+    super(what, where, mend);
+    this.isStranger = isStranger;
+  }
+}
 
 /**
  * Ask about whatever is doubtful and not confirmed.
@@ -44,6 +52,7 @@ export async function askAboutDoubts(
       doubt.what,
       place,
       `${doubt.mend} If it is right all the same, confirm it: --sure, or "sure": true.`,
+      doubt.isStranger,
     );
   }
 }

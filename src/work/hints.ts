@@ -24,11 +24,15 @@ import type {Session} from './session.ts';
 
 /** Sentences without their stop, each once, in the order of what was written. */
 export async function hintsAfter(written: readonly Entry[], desk: Desk): Promise<string[]> {
-  const hints = await Promise.all(written.map(entry => hintsOf(entry, desk)));
+  const hints = await Promise.all(written.map(entry => hintsOf(entry, desk, written)));
   return [...new Set(hints.flat())];
 }
 
-async function hintsOf({id, record}: Entry, desk: Desk): Promise<readonly string[]> {
+async function hintsOf(
+  {id, record}: Entry,
+  desk: Desk,
+  written: readonly Entry[],
+): Promise<readonly string[]> {
   switch (record.record) {
     case 'sample':
       return aboutSample(record.code, desk);
@@ -60,7 +64,8 @@ async function hintsOf({id, record}: Entry, desk: Desk): Promise<readonly string
     case 'parasitoid':
       return aboutParts(id, desk);
     case 'voucher':
-      return record.scavengerIn === undefined
+      // It was entered as an adult first, and that no longer counts.
+      return record.scavengerIn === undefined || !written.some(({record: other}) => other.record === 'void')
         ? []
         : [
             `one more of ${record.scavengerIn} counts as alive again; if it is dead: teneral loss ${record.scavengerIn} 1 --cause dead`,

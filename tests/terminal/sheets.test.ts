@@ -274,19 +274,19 @@ describe('recording an emergence', () => {
 
        fate          kept
        kept with it  exuviae EX-1
-       parasitoids   2 Braconidae 26-031-A-p1 to 26-031-A-p2
-
-
+       parasitoids   2 Braconidae, 26-031-A-p1 to 26-031-A-p2
+       host remains  r keeps it as 26-031-A-p1a
+       cocoon        o keeps it as 26-031-A-p1b
       ────────────────────────────────────────────────────────────────────────────────
        enter writes it down
-       care   let adults harden before they are handled; keep exuviae and parasitoids…
+       care   let adults harden before they are handled; keep exuviae and
+              parasitoids with their codes
 
 
 
 
-
-       f female   m male   u unknown   t fate   d badly   x exuviae   p parasitoids
-       c condition   enter save   tab round or threads   / find   ? all keys   q quit"
+       f female   m male   u unknown   n animal   i name   t fate   d badly   x skin
+       p parasitoids   enter save   / find   ? all keys   escape back"
     `);
     expect(press('<enter>')).toEqual([
       {

@@ -7,6 +7,8 @@ import {type Asking, answerWords, choicesOf, waiting} from './asking.ts';
 export function askingLine(asking: Asking, glyphs: Glyphs): Line {
   if (asking.kind === 'text')
     return [piece(` ${asking.label}: `, 'heading'), piece(`${asking.text}_`, 'seen')];
+  if (asking.kind === 'choice')
+    return [piece(` ${asking.question}  `, 'heading'), ...choicePieces(asking.choices)];
   const now = waiting(asking);
   if (now === undefined) return [];
   const given = asking.answers[asking.groups.indexOf(now.group)]!.map(
@@ -28,7 +30,11 @@ export function questionPieces(question: Observation, typed: string): Piece[] {
   const unit = answer.kind === 'number' && answer.unit !== '' ? ` ${answer.unit}` : '';
   return [
     piece(`${question.label}?  `, 'seen'),
-    ...choices.flatMap(({key, word}) => [piece(key, 'seen'), piece(` ${word}  `)]),
+    ...choicePieces(choices),
     ...(choices.length > 0 ? [] : [piece(`${typed}_`, 'seen'), piece(unit)]),
   ];
+}
+
+function choicePieces(choices: readonly {readonly key: string; readonly word: string}[]): Piece[] {
+  return choices.flatMap(({key, word}) => [piece(key, 'seen'), piece(` ${word}  `)]);
 }

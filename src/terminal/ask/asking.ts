@@ -1,4 +1,4 @@
-// Questions put to the person on the line: a text, or the answers that a task forces.
+// Questions put to the person on the line: a text, the answers that a task forces, or a choice.
 import type {Answer} from '../../care/answers.ts';
 import type {Observation} from '../../care/observations.ts';
 import type {Rule} from '../../records/state.ts';
@@ -6,6 +6,10 @@ import type {LabelSubject} from '../out/out-keys.ts';
 
 /** Fields of sheets that ask for a text. */
 export type FieldName =
+  | 'animal'
+  | 'name'
+  | 'code'
+  | 'when'
   | 'condition'
   | 'exuviae'
   | 'parasitoids'
@@ -66,7 +70,14 @@ export interface AskingAnswers {
   readonly typed: string;
 }
 
-export type Asking = AskingText | AskingAnswers;
+/** A question that the sheet on top puts, with one key an answer. */
+export interface AskingChoice {
+  readonly kind: 'choice';
+  readonly question: string;
+  readonly choices: readonly {readonly key: string; readonly word: string}[];
+}
+
+export type Asking = AskingText | AskingAnswers | AskingChoice;
 
 /** The question that waits; undefined when all are answered. */
 export function waiting({

@@ -1,10 +1,13 @@
 // The form for adults that came out, drawn.
+import {wrap} from '../../exchange/pictures/fit.ts';
 import {type Line, line, piece} from '../../exchange/pictures/line.ts';
 import {dayWords, instantWords} from '../../exchange/time-words.ts';
+import {animalsOf} from '../../records/animals.ts';
 import {partWords} from '../../records/daybook.ts';
 import {total} from '../../records/stage.ts';
+import type {Lot, RoomState} from '../../records/state.ts';
 import type {EmergenceSheet, Page, Room, View} from '../sheet.ts';
-import {codesOf, countOf, rangeOf} from './form.ts';
+import {codesOf, countOf, partCode, rangeOf} from './form.ts';
 
 export function drawForm(form: EmergenceSheet, view: View, room: Room): Page {
   const {desk} = view.facts;
@@ -23,29 +26,29 @@ export function drawForm(form: EmergenceSheet, view: View, room: Room): Page {
       piece(` ${own}${[fate, condition].map(one => (one === undefined ? '' : `, ${one}`)).join('')}`),
     ]);
   }
-  const parasitoids = codes.slice(given);
-  const more = (name: string, value: string | undefined): Line[] =>
-    value === undefined ? [] : [[piece(` ${name.padEnd(13)} `, 'expected'), piece(value)]];
   const first =
-    rows.length === 0 ? [line(' No adult yet: f, m or u for each, 3f for three females.', 'expected')] : [];
+    rows.length === 0 && form.parasitoids === undefined
+      ? [line(' No adult yet: f, m or u for each, 3f for three females.', 'expected')]
+      : [];
   const body = [
-    ...more('found', dayWords(civil.dayOf(now), civil, now)),
+    ...more('found', form.at ?? dayWords(civil.dayOf(now), civil, now)),
     ...more('not yet out', since === undefined ? undefined : instantWords(since, civil, now)),
+    ...more('animal', form.animal ?? followedSingly(lot)),
+    ...more('name', form.taxon),
     [],
     ...first,
     ...rows,
     ...(form.number === '' ? [] : [line(` ${form.number.padStart(4)} _`, 'seen')]),
     [],
-    ...more('fate', form.fate),
+    ...(form.scavengers
+      ? more('what', 'scavenger: of the field sample, none of the lot’s animals')
+      : form.adults.length === 0 && form.parasitoids !== undefined
+        ? []
+        : more('fate', form.fate)),
     ...more('as', form.subimago ? 'subimago' : undefined),
     ...more('condition', form.condition),
     ...more('kept with it', form.exuviae && partWords(form.exuviae)),
-    ...more(
-      'parasitoids',
-      form.parasitoids === undefined
-        ? undefined
-        : `${form.parasitoids.count} ${form.parasitoids.taxon ?? ''} ${rangeOf(parasitoids)}`,
-    ),
+    ...parasitoidLines(form, codes.slice(given), state),
   ];
   const alive = lot === undefined ? 0 : total(lot.alive);
   const hidden = lot?.material !== undefined || lot?.counted === 'unknown';
@@ -62,9 +65,40 @@ export function drawForm(form: EmergenceSheet, view: View, room: Room): Page {
           : ' Written down. Label each specimen with its code now.',
         form.saved === undefined ? 'expected' : 'good',
       ),
-      line(
-        ' care   let adults harden before they are handled; keep exuviae and parasitoids with their codes',
-      ),
+      ...wrap(
+        'let adults harden before they are handled; keep exuviae and parasitoids with their codes',
+        room.columns - 10,
+      ).map((words, i) => line(` ${i === 0 ? 'care  ' : '      '} ${words}`)),
     ],
   };
+}
+
+function more(name: string, value: string | undefined): Line[] {
+  return value === undefined ? [] : [[piece(` ${name.padEnd(13)} `, 'expected'), piece(value)]];
+}
+
+/** "one of 02, 05, 07": those followed by themselves that are still expected. */
+function followedSingly(lot: Lot | undefined): string | undefined {
+  const open = lot === undefined ? [] : animalsOf(lot).filter(({end}) => end === undefined);
+  return open.length === 0 ? undefined : `n names one of ${open.map(({animal}) => animal).join(' ')}`;
+}
+
+/** What came out of a host, and what of the host is kept or may be. */
+function parasitoidLines(form: EmergenceSheet, codes: readonly string[], state: RoomState): Line[] {
+  const {parasitoids} = form;
+  if (parasitoids === undefined) return [];
+  const {count, taxon = '', together, remains, cocoon} = parasitoids;
+  const vial = together === true ? ', in one vial' : '';
+  const part = (name: string, key: string, kept: string | undefined, code: string): Line[] =>
+    kept === undefined && form.saved === undefined
+      ? [line(` ${name.padEnd(13)} ${key} keeps it as ${code}`, 'expected')]
+      : more(name, kept);
+  return [
+    ...more(
+      'parasitoids',
+      `${[count, taxon].filter(word => word !== '').join(' ')}, ${rangeOf(codes)}${vial}`,
+    ),
+    ...part('host remains', 'r', remains, partCode(form, 'remains', state)),
+    ...part('cocoon', 'o', cocoon, partCode(form, 'cocoon', state)),
+  ];
 }

@@ -1,5 +1,5 @@
 // The form for adults that came out: what it holds, and the records it becomes.
-import {type SpecimenRecord, specimenCodes} from '../../records/specimen-codes.ts';
+import {codeCount, type SpecimenRecord, specimenCodes} from '../../records/specimen-codes.ts';
 import type {RoomState} from '../../records/state.ts';
 import type {EmergenceSheet} from '../sheet.ts';
 
@@ -17,7 +17,12 @@ export function emergenceSheet(lot: string): EmergenceSheet {
     subimago: false,
     condition: undefined,
     exuviae: undefined,
+    animal: undefined,
+    taxon: undefined,
+    code: undefined,
+    at: undefined,
     parasitoids: undefined,
+    scavengers: false,
     doubted: false,
     saved: undefined,
   };
@@ -87,45 +92,112 @@ export function parasitoidsIn(text: string): EmergenceSheet['parasitoids'] {
   return {count: Number(count), taxon: taxon === '' ? undefined : taxon};
 }
 
-export function countOf({adults}: EmergenceSheet): number {
+export function countOf({adults}: Pick<EmergenceSheet, 'adults'>): number {
   return adults.reduce((sum, {count}) => sum + count, 0);
 }
 
-/** What is written down; a look that found none where nothing was entered. */
-export function recordsOf(form: EmergenceSheet): SpecimenRecord[] {
-  const {lot, adults, fate, subimago, condition, exuviae, parasitoids} = form;
-  const emergence: SpecimenRecord[] =
-    adults.length === 0
-      ? []
-      : [
-          {
-            record: 'emergence',
-            lot,
-            adults: [...adults],
-            fate,
-            as: subimago ? 'subimago' : 'adult',
-            ...(condition === undefined ? {} : {condition}),
-            ...(exuviae === undefined ? {} : {exuviae}),
-          },
-        ];
-  const wasps: SpecimenRecord[] =
-    parasitoids === undefined
-      ? []
-      : [
-          {
-            record: 'parasitoid',
-            lot,
-            count: parasitoids.count,
-            hosts: 1,
-            ...(parasitoids.taxon === undefined ? {} : {taxon: parasitoids.taxon}),
-          },
-        ];
-  return [...emergence, ...wasps];
+/** What was entered as adults came out of one host; what was kept with them are its remains. */
+export function asParasitoids(form: EmergenceSheet, together = false): EmergenceSheet {
+  return {
+    ...form,
+    adults: [],
+    exuviae: undefined,
+    taxon: undefined,
+    doubted: false,
+    parasitoids: {
+      count: countOf(form),
+      taxon: form.taxon,
+      sex: sexOf(form),
+      together: together ? true : undefined,
+      remains: form.exuviae?.code,
+    },
+  };
+}
+
+/** That of all of them, where it was looked at. */
+function sexOf({adults: [first, ...others]}: EmergenceSheet): Sex | undefined {
+  const alike = first !== undefined && others.every(({sex}) => sex === first.sex);
+  return alike && first.sex !== 'unknown' ? first.sex : undefined;
+}
+
+/** A part of the host kept with its parasitoids, under the code of the first of them and a letter; or no longer. */
+export function partToggled(
+  form: EmergenceSheet,
+  part: 'remains' | 'cocoon',
+  state: RoomState,
+): EmergenceSheet {
+  const {parasitoids} = form;
+  if (parasitoids === undefined) return form;
+  const {[part]: kept, ...without} = parasitoids;
+  return {
+    ...form,
+    parasitoids: kept === undefined ? {...parasitoids, [part]: partCode(form, part, state)} : without,
+  };
+}
+
+/** "A-p1a" for the remains of the host, "A-p1b" for the cocoon. */
+export function partCode(form: EmergenceSheet, part: 'remains' | 'cocoon', state: RoomState): string {
+  const wasps = recordsOf(form, state).find(({record}) => record === 'parasitoid');
+  const [first = ''] = wasps === undefined ? [] : codesIn(wasps, state);
+  return `${first}${part === 'remains' ? 'a' : 'b'}`;
+}
+
+/** What is written down of the animals; nothing where nothing was entered. */
+export function recordsOf(form: EmergenceSheet, state: RoomState): SpecimenRecord[] {
+  const out = form.scavengers ? scavengers(form, state) : form.adults.length === 0 ? [] : [ownAdults(form)];
+  const [first, ...others] = [...out, ...parasitoidsOf(form)];
+  if (first === undefined) return [];
+  if (form.code === undefined) return [first, ...others];
+  return [{...first, codes: codesFrom(form.code, codeCount(first))}, ...others];
+}
+
+function ownAdults(form: EmergenceSheet): SpecimenRecord {
+  const {lot, at, animal, adults, fate, subimago, condition, exuviae} = form;
+  const as = subimago ? 'subimago' : 'adult';
+  return {record: 'emergence', lot, at, animal, adults: [...adults], fate, as, condition, exuviae};
+}
+
+/** Specimens of the field sample: they are no animals of the lot. */
+function scavengers({lot, at, adults, taxon}: EmergenceSheet, {lots}: RoomState): SpecimenRecord[] {
+  const sample = lots.get(lot)?.sample;
+  return adults.map(({sex, count}) => ({
+    ...{record: 'voucher', sample, scavengerIn: lot, at, stage: 'adult', taxon, count},
+    sex: sex === 'unknown' ? undefined : sex,
+  }));
+}
+
+function parasitoidsOf({lot, at, animal, parasitoids}: EmergenceSheet): SpecimenRecord[] {
+  if (parasitoids === undefined) return [];
+  const {remains, cocoon, ...out} = parasitoids;
+  return [
+    {
+      ...{record: 'parasitoid', lot, at, animal, hosts: 1, ...out},
+      remains: remains === undefined ? undefined : {code: remains, what: 'host-remains'},
+      cocoon: cocoon === undefined ? undefined : {code: cocoon, what: 'cocoon'},
+    },
+  ];
+}
+
+/** The name of each, written down with them. */
+export function namesOf({taxon, at}: EmergenceSheet, codes: readonly string[]): object[] {
+  return taxon === undefined ? [] : codes.map(specimen => ({record: 'identification', specimen, taxon, at}));
+}
+
+/** "A31-0311" and those that follow: "A31-0312" … */
+function codesFrom(first: string, count: number): string[] {
+  const [, stem = first, digits = ''] = /^(.*?)(\d*)$/.exec(first) ?? [];
+  return Array.from({length: count}, (_, i) =>
+    i === 0 ? first : `${stem}${String(Number(digits) + i).padStart(digits.length, '0')}`,
+  );
 }
 
 /** The codes that saving gives, in the order of the lines. */
-export function codesOf(form: EmergenceSheet, {specimens}: RoomState): string[] {
-  return recordsOf(form).flatMap(record => specimenCodes(record, code => specimens.has(code)));
+export function codesOf(form: EmergenceSheet, state: RoomState): string[] {
+  return recordsOf(form, state).flatMap(record => codesIn(record, state));
+}
+
+export function codesIn(record: SpecimenRecord, {specimens}: RoomState): string[] {
+  return specimenCodes(record, code => specimens.has(code));
 }
 
 /** "A-7", "A-7 to A-9" */

@@ -1,5 +1,6 @@
 // A form: a line a field. Typing fills the field under the cursor, left and right choose, enter writes all of it down.
 import {faultInWords, Refusal} from '../../records/refusal.ts';
+import {STRANGERS} from '../../work/not-its-own.ts';
 import {typed} from '../ask/answering.ts';
 import type {Effect, FormSheet, SheetPart, Step, View} from '../sheet.ts';
 import {isCharacter, type Stroke} from '../strokes.ts';
@@ -28,6 +29,7 @@ export const form: SheetPart<FormSheet> = {
   ],
   typedInto: true,
   type: typeInto,
+  chosen: whatItIs,
   draw: drawForm,
 };
 
@@ -71,6 +73,13 @@ function chosen(by: number) {
     const next = at < 0 ? (by > 0 ? 0 : choices.length - 1) : (at + by + choices.length) % choices.length;
     return {sheet: put(sheet, field, choices[next]!)};
   };
+}
+
+/** A name was none of its lot's order, and what it is was asked: that is written down with it, or the name corrected. */
+function whatItIs(sheet: FormSheet, key: string, view: View): Step<FormSheet> {
+  const as = STRANGERS.find(stranger => stranger.startsWith(key));
+  if (as === undefined) return {sheet: {...sheet, cursor: 0, doubted: false}};
+  return save({...sheet, values: {...sheet.values, as}, doubted: false}, view);
 }
 
 /** Enter a second time, after a doubt was told, confirms what stands there. */

@@ -112,8 +112,16 @@ describe('in a pseudo terminal', () => {
     screen.press('\r');
     await screen.waitFor('A-0311 is an imago');
     expect(room.ask<object[]>(NOW, 'balance', 'S1-M')).toMatchObject([{emerged: 1, alive: {nymph: 7}}]);
-    expect(room.ask<object[]>(NOW, 'list', 'specimens')).toMatchObject([
-      {code: 'A-0311', animal: '05', exuviae: {code: 'A-0311a'}, subimagoSkin: {code: 'A-0311b'}},
+    expect(room.ask<object[]>(NOW, 'daybook', 'A-0311')).toMatchObject([
+      {
+        record: {
+          record: 'emergence',
+          animal: '05',
+          as: 'subimago',
+          exuviae: {code: 'A-0311a', association: 1},
+        },
+      },
+      {record: {record: 'imago', specimen: 'A-0311', exuviae: {code: 'A-0311b', association: 1}}},
     ]);
     screen.press('\u0003');
     await screen.exited;

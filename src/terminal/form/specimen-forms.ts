@@ -1,7 +1,7 @@
 // What becomes of a specimen, and what is done about a wrong entry, as forms.
 import {PREPARATIONS} from '../../records/vocabulary.ts';
 import {STRANGERS, strangerRecords} from '../../work/not-its-own.ts';
-import {type Form, given, text} from './field.ts';
+import {type Form, given, number, text} from './field.ts';
 
 export const identify: Form = {
   title: code => `name of ${code}`,
@@ -79,9 +79,14 @@ export const prepare: Form = {
 
 export const imago: Form = {
   title: code => `${code} has moulted to the imago`,
-  fields: code => [
+  fields: (code, {facts: {desk}}) => [
     {name: 'skin', label: 'skin', help: 'the vial with its skin as a subimago', preset: `${code}b`},
-    {name: 'association', label: 'surely', choices: ['1', '2', '3', '4'], help: '1 same animal to 4 assumed'},
+    {
+      ...{name: 'association', label: 'surely', choices: ['', '1', '2', '3', '4']},
+      help: '1 same animal to 4 assumed; empty: not said',
+      // One that was followed by itself left its own skin.
+      preset: desk.state.specimens.get(code)?.animal === undefined ? '' : '1',
+    },
     {name: 'at', label: 'when', help: 'instant; empty: now'},
   ],
   records: (code, {skin, association, at}) => {
@@ -91,7 +96,7 @@ export const imago: Form = {
         record: 'imago',
         specimen: code,
         at: text(at),
-        exuviae: vial === undefined ? undefined : {code: vial, association: Number(association)},
+        exuviae: vial === undefined ? undefined : given({code: vial, association: number(association)}),
       }),
     ];
   },

@@ -128,6 +128,7 @@ function lotJob(wanting: Wanting, setting: Setting): Job | undefined {
 function lookJob({rule, lot, unit}: Wanting, {input, open, clock, ledger}: Setting): Job | undefined {
   const {state, emergence, profiles} = input;
   const deeds = lookDeeds(lot, ledger);
+  const deedsOf = (each: Lot) => (each === lot ? deeds : lookDeeds(each, ledger));
   const outlook = emergence.get(lot.code);
   const looking = {
     lot,
@@ -138,7 +139,15 @@ function lookJob({rule, lot, unit}: Wanting, {input, open, clock, ledger}: Setti
   };
   const windowAfter = (last: Instant | undefined) => lookWindow(rule, {...looking, last}, open, clock);
   if (deeds.length === 0 && windowAfter(undefined) === null) return undefined;
-  return {rule, unit, lot, lots: [lot], deeds, lastDone: limit => lastAmong(deeds, limit), windowAfter};
+  return {
+    rule,
+    unit,
+    lot,
+    lots: [lot],
+    deeds,
+    lastDone: limit => lastDoneForLot(lot, limit, deedsOf, state.lots),
+    windowAfter,
+  };
 }
 
 function intervalJob({rule, lot, unit}: Wanting, {input, clock, ledger}: Setting): Job {
@@ -151,7 +160,7 @@ function intervalJob({rule, lot, unit}: Wanting, {input, clock, ledger}: Setting
     lot,
     lots: [lot],
     deeds: ledger.ofLot(rule.task, lot),
-    lastDone: limit => lastDoneForLot(rule.task, lot, limit, ledger, lots),
+    lastDone: limit => lastDoneForLot(lot, limit, each => ledger.ofLot(rule.task, each), lots),
     windowAfter(last) {
       if (last !== undefined && last >= begins) return windowOf(rule, last, lot.code, clock);
       const first = isWantedAtOnce(rule, unit.type) ? firstWindow : windowOf;

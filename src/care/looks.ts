@@ -39,8 +39,10 @@ function byForecast(
   {startChecking, nextCheck, p05}: EmergenceOutlook,
   open: OpenTime,
 ): Window | null {
-  const start = Math.max(Math.round(startChecking ?? nextCheck!), lot.startedAt);
-  if (last === undefined || last < start) {
+  const begins = Math.round(startChecking ?? nextCheck!);
+  // The last look may have been at the lot that its animals come from.
+  if (last === undefined || last < begins) {
+    const start = Math.max(begins, lot.startedAt);
     const latest = p05 === null ? start : Math.max(start, Math.round(p05) - SHORTEST_LEAD_DAYS * MS_PER_DAY);
     return {since: last ?? lot.startedAt, earliest: start, target: start, latest};
   }

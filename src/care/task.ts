@@ -82,7 +82,7 @@ export interface EmergenceOutlook {
 
 /**
  * The instant at which a lot has gathered so many degree-days above `lower` (°C) since `from`; null where its
- * temperatures are not known, or where it does not get there within the horizon.
+ * temperatures are not known, infinite where it stays too cold for as far as they are.
  */
 export type InstantAfterDegreeDays = (
   lot: string,

@@ -22,6 +22,11 @@ const LATEST_SHARE = 1.5;
 /** Where a lot's temperatures are not known, its degree-days are counted as if at 20 °C. */
 export const REFERENCE_C = 20;
 
+/** Heat does not shorten an interval to less than this share of what it is at 20 °C. Common practice, no source. */
+export const SHORTEST_SHARE = 0.5;
+/** Nor does cold lengthen it to more than this, unless the rule itself says how late it may be. Common practice, no source. */
+export const LONGEST_SHARE = 2;
+
 export interface Clock {
   /** So many days on: whole days keep the time of day, also where the clocks change; the rest is hours. */
   after(from: Instant, days: number): Instant;
@@ -41,7 +46,7 @@ export function clockOf(civil: Civil, instantAfterDegreeDays: InstantAfterDegree
 
 /**
  * The window of a rule from when it was last done. With an interval in degree-days the limits that the rule does
- * not give in days scale with the warmth as the target does.
+ * not give in days scale with the warmth as the target does, from half of what they are at 20 °C to twice that.
  * @param lot the lot whose warmth counts
  */
 export function windowOf(rule: Rule, since: Instant, lot: string, clock: Clock): Window {
@@ -68,10 +73,20 @@ export function firstWindow(rule: Rule, since: Instant, lot: string, clock: Cloc
   return {since, earliest: since, target: since, latest: windowOf(rule, since, lot, clock).target};
 }
 
-function instantAtShare({every}: Rule, since: Instant, share: number, lot: string, clock: Clock): Instant {
+function instantAtShare(
+  {every, latestDays}: Rule,
+  since: Instant,
+  share: number,
+  lot: string,
+  clock: Clock,
+): Instant {
   if ('days' in every) return clock.after(since, every.days * share);
   const at = clock.instantAfterDegreeDays(lot, since, every.degreeDays * share, every.lower);
-  return at === null ? clock.after(since, daysAtReference(every) * share) : Math.round(at);
+  const usualDays = daysAtReference(every) * share;
+  if (at === null) return clock.after(since, usualDays);
+  const soonest = clock.after(since, usualDays * SHORTEST_SHARE);
+  const longest = latestDays === undefined ? clock.after(since, usualDays * LONGEST_SHARE) : at;
+  return Math.round(Math.min(Math.max(at, soonest), longest));
 }
 
 /** How many days an interval in degree-days takes at 20 °C. */

@@ -40,12 +40,23 @@ async function recentCourses(desk: Desk): Promise<Map<string, Course>> {
   return new Map(await Promise.all(openLots(desk.state).map(compose)));
 }
 
-/** The instant at which a dose of 1 is gathered; null where it is not within the course. The dose never falls: halve. */
+/** Of so much of a course its temperatures have to be known for it to be said that it stays too cold. */
+const KNOWN_SHARE = 0.9;
+
+/**
+ * The instant at which a dose of 1 is gathered, infinite where it is not within the course; null where that is not known
+ * far enough. The dose never falls: halve.
+ */
 function instantOfDose(course: Course, model: RateModel, fromDays: number): number | null {
   const doseBy = (toDays: number) => doseBetween(course, model, fromDays, toDays).dose;
   let [early, late] = [fromDays, course.atDays.at(-1) ?? fromDays];
   let [before, after] = [0, doseBy(late)];
-  if (after < 1) return null;
+  if (after < 1) {
+    const {coveredDays} = doseBetween(course, model, fromDays, late);
+    return coveredDays > 0 && coveredDays >= KNOWN_SHARE * (late - fromDays)
+      ? Number.POSITIVE_INFINITY
+      : null;
+  }
   while (late - early > SHORT_DAYS) {
     const middle = (early + late) / 2;
     const dose = doseBy(middle);

@@ -16,7 +16,7 @@ import {type Lot, valueAt} from '../records/state.ts';
 import {choicesFor, cluesOf} from './choice.ts';
 import type {Desk} from './desk.ts';
 import {saidOfExtremes} from './extremes.ts';
-import {lodgingFaults} from './lodging.ts';
+import {type Grounds, groundsOf, lodgingFaults} from './lodging.ts';
 import {leftOpen, WHEREABOUTS} from './not-accounted.ts';
 import {profileOf} from './profiles.ts';
 import type {Applied, Recorded} from './record.ts';
@@ -186,6 +186,9 @@ function aboutHousing(lot: Lot | undefined, unit: string, {state}: Desk): readon
   return [`such animals are usually kept in ${usual}; ${unit} is ${own}`];
 }
 
+/** Of more lots than these their warmth is left to the alerts: to reckon it would take longer than to write them. */
+const FEW_LOTS = 20;
+
 /** Warns whoever wrote many records at once of lots in units that do not suit them. */
 export async function warnOfPlaces(session: Session, {applied, written, desk}: Recorded): Promise<Applied> {
   const units = new Map<string, string>();
@@ -194,8 +197,10 @@ export async function warnOfPlaces(session: Session, {applied, written, desk}: R
     if (record.record === 'move') units.set(record.lot, record.unit);
     if (record.record === 'split' && record.unit !== undefined) units.set(record.into, record.unit);
   }
+  const grounds = await groundsOf(desk, {warmth: units.size <= FEW_LOTS});
   for (const [lot, unit] of units)
-    for (const hint of await aboutRoom(desk.state.lots.get(lot), unit, desk)) session.warn(hint);
+    for (const hint of await aboutRoom(desk.state.lots.get(lot), unit, desk, false, grounds))
+      session.warn(hint);
   return applied;
 }
 
@@ -205,12 +210,13 @@ async function aboutRoom(
   unit: string,
   desk: Desk,
   isHome = false,
+  grounds?: Grounds,
 ): Promise<readonly string[]> {
   const history = desk.state.units.get(unit);
   if (lot === undefined || history === undefined) return [];
   if (lot.closed !== undefined || lot.stays.at(-1)?.unit !== unit) return [];
   const subject = {...lot, animals: total(lot.alive), joins: isHome};
-  const faults = await lodgingFaults(desk, subject, valueAt(history, desk.now));
+  const faults = await lodgingFaults(desk, subject, valueAt(history, desk.now), grounds);
   return faults.length === 0
     ? []
     : [`look at this place again: ${unit}: ${faults.join('; ')}; teneral plan ${lot.code} shows the others`];

@@ -21,7 +21,7 @@ import {total} from '../records/stage.ts';
 import {type Lot, openLots, type Unit} from '../records/state.ts';
 import {doseBetween} from '../thermal/dose.ts';
 import {type Limits, limitsOf} from './bearable.ts';
-import {coursesOf} from './courses.ts';
+import {type CourseOf, coursesOf} from './courses.ts';
 import type {Desk} from './desk.ts';
 import {profilesOf} from './profiles.ts';
 
@@ -111,8 +111,9 @@ export async function lodgingFaults(
   desk: Desk,
   subject: Subject & Pick<Newcomers, 'joins'>,
   unit: Unit,
+  grounds?: Grounds,
 ): Promise<string[]> {
-  const {needs, limits, kinds, faults, expectedC} = await judge(desk, subject);
+  const {needs, limits, kinds, faults, expectedC} = await judge(desk, subject, grounds);
   const expected = await expectedC(unit);
   const type = wrongType(unit, kinds, subject);
   return [
@@ -162,17 +163,39 @@ export interface Judge {
   verdict(unit: Unit, limits: Limits): Promise<Lodging | {readonly why: string}>;
 }
 
-/** What units are judged by for some animals; the profiles of those that live in the room are read once. */
-export async function judge(desk: Desk, subject: Subject & Pick<Newcomers, 'joins'>): Promise<Judge> {
+/** What is read of a room once, however many lots are judged. */
+export interface Grounds {
+  readonly profiles: ReadonlyMap<string, Profile>;
+  /** Undefined where the warmth of units is not asked about. */
+  readonly courseOf: CourseOf | undefined;
+}
+
+/** For lots of the room and for those named, which need not be in it. */
+export async function groundsOf(
+  desk: Desk,
+  {subjects = [], warmth = true}: {readonly subjects?: readonly Subject[]; readonly warmth?: boolean},
+): Promise<Grounds> {
+  return {
+    profiles: await housingProfiles([...subjects, ...openLots(desk.state)], desk),
+    courseOf: warmth ? coursesOf(desk, desk.now / MS_PER_DAY - WEEK_DAYS) : undefined,
+  };
+}
+
+/** What units are judged by for some animals. */
+export async function judge(
+  desk: Desk,
+  subject: Subject & Pick<Newcomers, 'joins'>,
+  grounds?: Grounds,
+): Promise<Judge> {
   const {state, now} = desk;
-  const profiles = await housingProfiles([subject, ...openLots(state)], desk);
+  const {profiles, courseOf} = grounds ?? (await groundsOf(desk, {subjects: [subject]}));
   const needs = needsOf(subject, profiles);
   const kinds = rearedIn(subject, profiles);
   const limits = limitsOf(nearestProfiles(subject, profiles), subject.needs);
-  const courseOf = coursesOf(desk, now / MS_PER_DAY - WEEK_DAYS);
   const needsOfTenant = (tenant: Lot) => needsOf(tenant, profiles);
   const roomOnly = (unit: Unit): Verdict => roomIn(unit, needs, needsOfTenant, state, subject.code);
   const expectedC = async (unit: Unit): Promise<number | undefined> => {
+    if (courseOf === undefined) return undefined;
     const nowDays = now / MS_PER_DAY;
     const span = {fromDays: nowDays - WEEK_DAYS, nowDays, toDays: nowDays + WEEK_DAYS};
     const course = await courseOf([{unit: unit.code, from: now - WEEK_DAYS * MS_PER_DAY}], span);

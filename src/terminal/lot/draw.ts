@@ -45,6 +45,10 @@ export function drawLot(sheet: SheetOf<'lot'>, view: View, room: Room): Page {
     ...notOutSection(outlook, view, room),
     ...courseSection(lot, view, room),
     ...section(
+      'needs, as kept with it',
+      lot.needs === undefined ? [] : [line(` ${needsInWords(lot.needs)}`)],
+    ),
+    ...section(
       'balance',
       wrap(`${balanceInWords(lot)}${lostInWords(lot)}${exactness(lot)}`, room.columns - 2).map(words =>
         line(` ${words}`),
@@ -59,10 +63,6 @@ export function drawLot(sheet: SheetOf<'lot'>, view: View, room: Room): Page {
     ...section(
       'daybook',
       [...lot.entries].reverse().map(entry => line(` ${lineOf(entry, view.facts.desk)}`)),
-    ),
-    ...section(
-      'needs, as kept with it',
-      lot.needs === undefined ? [] : [line(` ${needsInWords(lot.needs)}`)],
     ),
     ...section('comes from', chain(lot, view, room)),
   ];

@@ -8,6 +8,8 @@ import {type Desk, openDesk} from '../../src/work/desk.ts';
 import {outlooks} from '../../src/work/outlook.ts';
 import {review} from '../../src/work/review.ts';
 import {reviewWords} from '../../src/work/review-words.ts';
+import {shortageWords} from '../../src/work/shortage-words.ts';
+import {today} from '../../src/work/today.ts';
 
 async function demoOn(day: string): Promise<Desk> {
   const dir = join(mkdtempSync(join(tmpdir(), 'demo-')), 'room');
@@ -46,5 +48,15 @@ test('looking back tells every forecast of a finished lot: judged, or passed ove
   expect(words.lines).toContainEqual([
     'not judged',
     expect.stringMatching(/^2: no date then: about 8 in 10 were taken to rest/),
+  ]);
+}, 60_000);
+
+test('on a Friday one person has less time than work, and what is left below the line is safe for days', async () => {
+  const desk = await demoOn('2026-06-12');
+  const list = await today(desk);
+  expect(list.shortages).toMatchObject([{who: 'Ansa Querry', minutes: 28}]);
+  expect(shortageWords(list, desk)).toEqual([
+    expect.stringMatching(/^Ansa Querry has 28 minutes for \d+ minutes of care\. Below the line:$/),
+    expect.stringMatching(/^ {2}E1 {2}moisten: safe until Mon /),
   ]);
 }, 60_000);

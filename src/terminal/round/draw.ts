@@ -39,7 +39,7 @@ function countsOf({facts: {today}}: View): string {
     `${toDo} to do`,
     ...(late > 0 ? [`${late} late`] : []),
     ...(today.alerts.length > 0 ? [`${today.alerts.length} amiss`] : []),
-    ...(unfit > 0 ? [`${unfit} below the line`] : []),
+    ...(unfit > 0 ? [`${unfit} below`] : []),
     ...(done > 0 ? [`${done} done`] : []),
     ...(minutes > 0 ? [`${Math.round(minutes)} min`] : []),
   ].join(', ');

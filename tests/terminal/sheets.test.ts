@@ -64,6 +64,15 @@ describe('the round', () => {
     `);
   });
 
+  it('shows long titles whole in a large window', async () => {
+    const subimago = {
+      ...{record: 'emergence', lot: '26-031-W', at: '2026-06-09T09:00:00+02:00'},
+      ...{adults: [{count: 1}], as: 'subimago'},
+    };
+    const large = await driven(await roomWith([...SMALL_ROOM, subimago]), {columns: 200, rows: 50});
+    expect(large.shown()).toMatch(/T1 +move the subimago dry, look for the imago +26-031-W/);
+  });
+
   it('fits the narrowest page', async () => {
     const {shown} = await driven(dir, {columns: 60, rows: 16});
     expect(`\n${shown()}`).toMatchInlineSnapshot(`

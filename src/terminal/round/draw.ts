@@ -66,7 +66,7 @@ function rowLine(row: RoundRow, here: boolean, sheet: SheetOf<'round'>, view: Vi
     const question = waiting(asking)?.question;
     if (question !== undefined) return [lead, unit, ...questionPieces(question, asking.typed)];
   }
-  const titleWidth = Math.max(16, Math.min(40, room.columns - 52));
+  const titleWidth = Math.max(16, Math.min(60, room.columns - 52));
   const what = piece(
     `${fill(withAmount(task), titleWidth, glyphs.more)} ${fill(task.lot ?? '', 10, glyphs.more)} `,
     base,

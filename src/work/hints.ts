@@ -65,7 +65,8 @@ async function hintsOf(
       return aboutParts(id, desk);
     case 'voucher':
       // It was entered as an adult first, and that no longer counts.
-      return record.scavengerIn === undefined || !written.some(({record: other}) => other.record === 'void')
+      return total(desk.state.lots.get(record.scavengerIn ?? '')?.alive ?? {}) === 0 ||
+        !written.some(({record: other}) => other.record === 'void')
         ? []
         : [
             `one more of ${record.scavengerIn} counts as alive again; if it is dead: teneral loss ${record.scavengerIn} 1 --cause dead`,

@@ -2,7 +2,8 @@
 import type {Civil} from '../records/civil.ts';
 import {Refusal} from '../records/refusal.ts';
 import type {RecordOf} from '../records/schema/index.ts';
-import type {RoomState, Specimen} from '../records/state.ts';
+import {total} from '../records/stage.ts';
+import type {Lot, RoomState, Specimen} from '../records/state.ts';
 
 export const STRANGERS = ['parasitoid', 'scavenger'] as const;
 export type Stranger = (typeof STRANGERS)[number];
@@ -16,7 +17,7 @@ export function strangerRecords(
   code: string,
   as: Stranger,
   taxon: string,
-  {specimens, entries}: Pick<RoomState, 'specimens' | 'entries'>,
+  {specimens, entries, lots}: Pick<RoomState, 'specimens' | 'entries' | 'lots'>,
   civil: Civil,
 ): object[] {
   const specimen = specimens.get(code);
@@ -38,7 +39,19 @@ export function strangerRecords(
     {record: 'void', entry: entry.id, reason: `${code} is a ${as}`},
     ...(others === undefined ? [] : [{...others, replaces: entry.id}]),
     right,
+    ...(as === 'scavenger' ? ofItsAnimal(wrong, specimen, lots.get(wrong.lot)) : []),
   ];
+}
+
+/** The animal that it was taken for is alive again; in a lot that was closed because none was, nobody knows its end. */
+function ofItsAnimal(
+  {lot, at, animal}: RecordOf<'emergence'>,
+  {code}: Specimen,
+  home: Lot | undefined,
+): object[] {
+  if (home?.closed === undefined || total(home.alive) > 0) return [];
+  const known = animal === undefined ? {} : {animal};
+  return [{record: 'loss', lot, count: 1, cause: 'missing', at, note: `${code} was a scavenger`, ...known}];
 }
 
 /** The emergence of those entered together with it; undefined where it was alone. */

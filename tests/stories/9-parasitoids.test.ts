@@ -144,6 +144,19 @@ describe.each(stories)('$hosts caterpillars followed singly', ({hosts, moths, br
     expect(said(own, now, 'verify')).toContain('sound');
   });
 
+  it('says of a lot that was closed that nobody knows what became of the animal a scavenger was taken for', () => {
+    const own = newRoom();
+    applied(own, now, [...records, {record: 'loss', ...of, count: hosts - 1, cause: 'dead'}]);
+    said(own, now, 'emerge', 'R31-026', '--unsexed', '1', '--at', '2031-06-19T12:00');
+    said(own, now, 'close', 'R31-026');
+    expect(said(own, now, 'identify', 'R31-026-1', 'scuttle fly', '--scavenger')).not.toContain(
+      'alive again',
+    );
+    expect(said(own, now, 'balance', 'R31-026')).toContain(
+      `= 0 alive + ${hosts} lost; lost: ${hosts - 1} dead, 1 missing`,
+    );
+  });
+
   it('makes the balance and both shares of parasitism from hosts, not from wasps', () => {
     applied(room, now, [
       {record: 'parasitoid', ...of, taxon: 'Tachinidae', count: 1, hosts: 1, animal: '02'},

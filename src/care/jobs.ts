@@ -2,6 +2,7 @@
 import {type Instant, MS_PER_DAY} from '../records/entry.ts';
 import type {Lot, Rule, Unit} from '../records/state.ts';
 import type {OpenTime} from './calendar.ts';
+import {heldColdSince} from './cold.ts';
 import {finishJobs} from './finishing.ts';
 import {grouped} from './grouped.ts';
 import {groupsOf} from './groups.ts';
@@ -101,7 +102,7 @@ function wantings(input: CareInput, rules: readonly Rule[]): Wanting[] {
     const groups = groupsOf(lot, profiles, state.samples.get(lot.sample));
     const housed = {...groups, lot: lot.code, unit: code, type, stages: stagesOf(lot)};
     for (const rule of nearest(housed))
-      if (living ? isWanted(rule, lot, type) : rule.task === 'tend-subimago') wanting.push({rule, lot, unit});
+      if (living ? isWanted(rule, lot, unit) : rule.task === 'tend-subimago') wanting.push({rule, lot, unit});
     if (!living || pupaeExpectedSince(lot, type, input) === undefined) continue;
     const picking = nearest({...housed, stages: [...housed.stages, 'pupa']}).find(
       ({task}) => task === 'move-pupae',
@@ -200,7 +201,10 @@ function unitJobs(wanting: readonly Wanting[], {input, clock, ledger}: Setting):
   return [...together.values()].map(alike => {
     const {rule, unit, lot: demanding} = alike.reduce((a, b) => (limitOf(b.rule) < limitOf(a.rule) ? b : a));
     const lots = alike.map(({lot}) => lot).sort((a, b) => compareNaturally(a.code, b.code));
-    const begins = occupied.get(unit.code) ?? demanding.startedAt;
+    const livedIn = occupied.get(unit.code) ?? demanding.startedAt;
+    const coldFrom =
+      rule.task === 'check-cold' ? heldColdSince(unit.code, input.state, input.now) : undefined;
+    const begins = Math.max(livedIn, coldFrom ?? livedIn);
     const deeds = ledger.ofUnit(rule.task, unit.code);
     const rest = restOf(unit, lots, clock);
     return {

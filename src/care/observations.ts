@@ -87,6 +87,12 @@ const known: readonly Observation[] = [
       ],
     },
   },
+  {
+    key: 'coldC',
+    label: '°C now',
+    question: 'How cold is it in there now?',
+    answer: {kind: 'number', unit: '°C', min: -30, max: 50, whole: false},
+  },
   {key: 'condensation', label: 'condensation', question: 'Is there condensation?', answer: yesNo},
 ];
 
@@ -118,4 +124,5 @@ const forced: Readonly<Record<string, readonly string[]>> = {
   'move-pupae': ['moved'],
   inspect: ['mould'],
   'look-at-mould': ['mould'],
+  'check-cold': ['mould', 'condensation', 'coldC'],
 };

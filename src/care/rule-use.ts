@@ -29,7 +29,7 @@ export function ruleUses(input: CareInput): RuleUse[] {
   const used = new Map<Rule, string[]>();
   for (const {lot, unit, housed} of housedLots(input))
     for (const rule of nearestRules(inForce, housed)) {
-      if (!isWanted(rule, lot, unit.type)) continue;
+      if (!isWanted(rule, lot, unit)) continue;
       used.set(rule, [...(used.get(rule) ?? []), lot.code]);
     }
   const shown = new Set(inForce.map(({code}) => code));
@@ -71,8 +71,7 @@ export function triedRule(rule: Rule, input: CareInput, from: Instant): RuleTria
   const ledger = ledgerOf(state);
   const trials = new Map<string, RuleTrial>();
   for (const {lot, unit, housed} of housedLots(input)) {
-    if (nearestRules([{...rule, off: false}], housed).length === 0 || !isWanted(rule, lot, unit.type))
-      continue;
+    if (nearestRules([{...rule, off: false}], housed).length === 0 || !isWanted(rule, lot, unit)) continue;
     const subject = isForLot(rule) ? lot.code : unit.code;
     if (trials.has(subject)) continue;
     const deeds = isForLot(rule) ? ledger.ofLot(rule.task, lot) : ledger.ofUnit(rule.task, unit.code);

@@ -1,4 +1,4 @@
-// Start values of what is done once, when something has come true. All common practice, no source, where none is named.
+// Start values of what is done when something has come true: once, or as long as it is so. All common practice, no source, where none is named.
 import type {Rule} from '../records/state.ts';
 import {startRules} from './start-rule.ts';
 
@@ -37,6 +37,13 @@ export const triggeredRules: readonly Rule[] = [
     harm: 'high',
     caution: ADULTS,
   }),
+  ...(['cage', 'emergence-box'] as const).flatMap(type =>
+    startRules('check-cold', type, {
+      days: [10, 21, 28],
+      minutes: 3,
+      source: 'every 2–4 weeks in the cold: common practice, no source',
+    }),
+  ),
   ...startRules('bring-out', undefined, {
     when: {chilledWeeks: 12},
     days: [0, 7, 28],

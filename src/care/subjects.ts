@@ -1,11 +1,12 @@
 // Whether a task is done for a lot or for the unit it lives in, and which lots ask for it at all.
-import type {Lot, Rule} from '../records/state.ts';
+import type {Lot, Rule, Unit} from '../records/state.ts';
+import {isWantedWhereHeld} from './cold.ts';
 import {hasFeeders} from './stages.ts';
 import type {UnitType} from './start-rule.ts';
 import {finishTasks} from './start-rules-finish.ts';
 
 const forLots = new Set(['feed', 'give-water', 'look', 'inspect', 'move-pupae']);
-const forUnits = new Set(['clean', 'change-water', 'top-up', 'moisten', 'check-air']);
+const forUnits = new Set(['clean', 'change-water', 'top-up', 'moisten', 'check-air', 'check-cold']);
 const inWater = new Set(['change-water', 'top-up', 'check-air']);
 const finishing = new Set<string>(finishTasks);
 
@@ -22,8 +23,11 @@ export function isFinishing({task}: Rule): boolean {
   return finishing.has(task);
 }
 
-/** Food, water and clearing away are for those that eat; water is changed in aquaria only; prepupae are left alone while others still eat. */
-export function isWanted({task, when}: Rule, lot: Lot, type: UnitType): boolean {
+/** What the cold leaves. Food, water and clearing away are for those that eat; water is changed in aquaria only; prepupae are left alone while others still eat. */
+export function isWanted(rule: Rule, lot: Lot, unit: Unit): boolean {
+  const {task, when} = rule;
+  const {type} = unit;
+  if (!isWantedWhereHeld(rule, unit)) return false;
   if (when !== undefined) return true;
   if (inWater.has(task) && type !== 'aquarium') return false;
   if (task === 'feed' || task === 'give-water') return hasFeeders(lot);

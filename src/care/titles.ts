@@ -64,6 +64,7 @@ const plainTitles: Readonly<Record<string, string>> = {
   'tend-subimago': 'move the subimago dry, look for the imago',
   collect: 'collect hardened adults',
   'bring-out': 'decide: out of the cold?',
+  'check-cold': 'check the cold: mould, condensation',
   'look-at-mould': 'look at the mould again',
 };
 

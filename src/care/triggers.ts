@@ -2,7 +2,8 @@
 import {heaviestFirst} from '../records/candidates.ts';
 import {type Instant, MS_PER_DAY, MS_PER_HOUR} from '../records/entry.ts';
 import {total} from '../records/stage.ts';
-import {type Lot, type RoomState, type Rule, type Specimen, type Unit, valueAt} from '../records/state.ts';
+import type {Lot, RoomState, Rule, Specimen, Unit} from '../records/state.ts';
+import {heldColdSince} from './cold.ts';
 import type {Job} from './job.ts';
 import type {Ledger} from './ledger.ts';
 import {unitAt} from './occupancy.ts';
@@ -12,8 +13,6 @@ import {type Clock, windowOf} from './window.ts';
 
 type Trigger = NonNullable<Rule['when']>;
 
-/** A unit held at this or below is a winter. Common practice (2–7 °C), no source. */
-const COLD_C = 7;
 /** The exit is made ready for the first adult; so long after it was expected nobody needs telling. Common practice, no source. */
 const TOO_LATE_TO_READY_DAYS = 1;
 
@@ -133,20 +132,8 @@ function isSubimago({subimagoAt, imagoAt}: Specimen): boolean {
 
 function chilledSince(lot: Lot, weeks: number, {state, now}: CareInput): Instant | undefined {
   const stay = lot.stays.at(-1);
-  const history = stay === undefined ? undefined : state.units.get(stay.unit);
-  if (stay === undefined || history === undefined) return undefined;
-  const {setPoints} = valueAt(history, now);
-  const cold = setPoints !== undefined && 'constant' in setPoints && setPoints.constant <= COLD_C;
-  const changed = history.findLast(({value}) => {
-    const points = value.setPoints;
-    return points === undefined || !('constant' in points) || points.constant > COLD_C;
-  });
-  const coldFrom = changed === undefined ? stay.from : Math.max(stay.from, nextChange(history, changed.from));
-  return cold ? coldFrom + weeks * 7 * MS_PER_DAY : undefined;
-}
-
-function nextChange(history: readonly {readonly from: Instant}[], after: Instant): Instant {
-  return history.find(({from}) => from > after)?.from ?? after;
+  const heldFrom = stay === undefined ? undefined : heldColdSince(stay.unit, state, now);
+  return heldFrom === undefined ? undefined : Math.max(stay!.from, heldFrom) + weeks * 7 * MS_PER_DAY;
 }
 
 /** Mould was seen in a unit and nobody has said since that it is gone: it is kept drier. */

@@ -45,6 +45,7 @@ const deeds: Readonly<Record<string, string>> = {
   'top-up': 'topped up',
   moisten: 'moistened',
   'check-air': 'checked',
+  'check-cold': 'checked',
   look: 'looked at',
   inspect: 'looked over',
   'move-pupae': 'moved',

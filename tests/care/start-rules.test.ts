@@ -54,9 +54,9 @@ describe('the start values', () => {
         )
         .map(({task}) => task)
         .sort();
-    expect(general('cage')).toEqual(['clean', 'feed', 'look', 'moisten']);
+    expect(general('cage')).toEqual(['check-cold', 'clean', 'feed', 'look', 'moisten']);
     expect(general('aquarium')).toEqual(['change-water', 'check-air', 'clean', 'feed', 'look', 'top-up']);
-    expect(general('emergence-box')).toEqual(['clean', 'look', 'moisten']);
+    expect(general('emergence-box')).toEqual(['check-cold', 'clean', 'look', 'moisten']);
     expect(allStartRules.filter(isFinishing).map(({task}) => task)).toEqual([
       'label',
       'freeze-waste',

@@ -61,11 +61,11 @@ export function nextCheck({
     round => round <= done + holdDays && expectedBetween(lastLook, round - holdDays) <= WAITING,
   );
   if (inTime.length > 0) return inTime.at(-1)!;
-  const opening = roundsDays.findLastIndex(round => round <= done + holdDays);
-  const closing = opening < 0 ? 0 : Math.min(done + holdDays, closesDays[opening]!);
-  const isLate = closing > lastLook && closing >= done + SOONEST_SHARE * holdDays;
-  const noRoundIsNear = open[0] === undefined || open[0] > done + holdDays;
-  return isLate && noRoundIsNear ? closing : (open[0] ?? null);
+  const looked = Math.max(done, lastLook);
+  const opening = roundsDays.findLastIndex(round => round <= looked + holdDays);
+  const closing = opening < 0 ? 0 : Math.min(looked + holdDays, closesDays[opening]!);
+  const noRoundIsNear = open[0] === undefined || open[0] > looked + holdDays;
+  return noRoundIsNear && closing >= looked + SOONEST_SHARE * holdDays ? closing : (open[0] ?? null);
 }
 
 /** A second look on one day comes no sooner than after this share of the hold time. Common practice, no source. */

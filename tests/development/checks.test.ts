@@ -49,6 +49,16 @@ describe('nextCheck', () => {
     expect(nextCheck(plan({looksDays: [17.3], holdDays: 3, expectedBetween}))).toBe(19.375);
   });
 
+  test('is before the room closes where no round is near enough, and the next round after such a look', () => {
+    // Open from nine to five; the last look begins at half past four.
+    const closesDays = rounds().map(round => round + 7.5 / 24);
+    const short = {holdDays: 0.5, closesDays};
+    expect(nextCheck(plan({looksDays: [17.375], ...short}))).toBeCloseTo(17 + 16.5 / 24, 9);
+    expect(nextCheck(plan({looksDays: [17.375], ...short, holdDays: 0.25}))).toBeCloseTo(17.625, 9);
+    expect(nextCheck(plan({looksDays: [17.375, 17.68], ...short, holdDays: 0.75}))).toBe(18.375);
+    expect(nextCheck(plan({looksDays: [17.375, 17.68], ...short, holdDays: 0.1}))).toBe(18.375);
+  });
+
   test('is the first open round after a closure that is longer', () => {
     expect(nextCheck(plan({looksDays: [17.375], roundsDays: rounds([18, 19])}))).toBe(20.375);
   });

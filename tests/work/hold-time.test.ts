@@ -58,7 +58,7 @@ describe('the forecast, the care list and wait agree on how long an adult may wa
     [24, undefined, '2031-03-25T08:00', 24],
     // Shorter than to the next round: once more before the room closes.
     [12, undefined, '2031-03-24T16:30', 12],
-    [24, 0.25, '2031-03-24T14:00', 6],
+    [24, 0.25, '2031-03-24T14:20', 6],
     [12, 1, '2031-03-25T08:00', 24],
     // Longer than the kind bears: the room's own rule holds.
     [24, 2, '2031-03-26T08:00', 48],
@@ -74,7 +74,7 @@ describe('the forecast, the care list and wait agree on how long an adult may wa
   it('by a rule for the type of unit, for its unit and for its kind as well as for the lot', () => {
     for (const whom of [{type: 'emergence-box'}, {unit: 'C2'}, {profile: 'kind'}]) {
       const {nextCheck, listed, holdHours} = looking(24, {days: 0.25, for: whom});
-      expect([nextCheck, listed, holdHours]).toEqual(['2031-03-24T14:00', '2031-03-24T14:00', 6]);
+      expect([nextCheck, listed, holdHours]).toEqual(['2031-03-24T14:20', '2031-03-24T14:20', 6]);
     }
     const {nextCheck, listed, holdHours} = looking(24, {days: 0.25, for: {type: 'aquarium'}});
     expect([nextCheck, listed, holdHours]).toEqual(['2031-03-25T08:00', '2031-03-25T08:00', 24]);

@@ -3,6 +3,7 @@ import type {Instant} from '../records/entry.ts';
 import {grouped} from './grouped.ts';
 import {type CareInput, harmOrder, isOpen, type Standing, type Task} from './task.ts';
 import {askedDay, taskOf, turnsToday} from './tasks.ts';
+import {hasMould} from './triggers.ts';
 import {compareNaturally, shelfOf} from './walking-order.ts';
 
 export interface PlaceTasks {
@@ -43,7 +44,7 @@ export function roundOf(input: CareInput): Round {
   const joins = (standing: Standing) => isSoonWanted(standing, end) && errands.has(errandOf(standing));
   const walking = turns
     .filter(({standing}) => standing.state !== 'early' || joins(standing))
-    .sort((a, b) => compareOnTheWay(a.standing, b.standing))
+    .sort((a, b) => compareOnTheWay(a.standing, b.standing, input))
     .map(turn => taskOf(turn, input));
   const toDo = open.filter(({skipped}) => skipped === undefined);
   return {
@@ -68,9 +69,12 @@ function isSoonWanted({earliest, since, target}: Standing, end: Instant): boolea
   return earliest < end && target - EARLY_SHARE * (target - since) < end;
 }
 
-function compareOnTheWay(a: Standing, b: Standing): number {
+/** Of several units at one place those with mould come last. */
+function compareOnTheWay(a: Standing, b: Standing, {state}: CareInput): number {
+  const soiled = ({unit}: Standing) => Number(hasMould(unit, state));
   return (
     compareNaturally(a.place, b.place) ||
+    (a.unit === b.unit ? 0 : soiled(a) - soiled(b)) ||
     compareNaturally(a.unit, b.unit) ||
     stateOrder[a.state] - stateOrder[b.state] ||
     harmOrder[a.harm] - harmOrder[b.harm] ||

@@ -45,6 +45,21 @@ describe('roundOf(input)', () => {
     ]);
   });
 
+  it('comes to a unit with mould last of those at one place, and in its turn once it is gone', () => {
+    const together = [
+      unit('C2', 'cage', {place: 'rack A', at: '2031-05-19T10:00'}),
+      unit('C10', 'cage', {place: 'rack A', at: '2031-05-19T10:00'}),
+    ];
+    const seen = (mould: boolean, at: string) => ({...care('inspect', 'B', at), seen: {mould}});
+    const feeds = (...more: object[]) =>
+      roundAt([...room, ...together, ...(more as typeof room)], '2031-05-23T09:00')
+        .places.find(({place}) => place === 'rack A')!
+        .tasks.flatMap(({task, unit: code}) => (task === 'feed' ? [code] : []));
+    expect(feeds()).toEqual(['C2', 'C10']);
+    expect(feeds(seen(true, '2031-05-22T09:00'))).toEqual(['C10', 'C2']);
+    expect(feeds(seen(true, '2031-05-22T09:00'), seen(false, '2031-05-22T15:00'))).toEqual(['C2', 'C10']);
+  });
+
   it('puts what is done last and counts it apart', () => {
     const {tasks, summary} = roundAt([...room, care('feed', 'A', '2031-05-22T08:30')], '2031-05-22T09:00');
     expect(tasks.map(({lot: code, state}) => `${code} ${state}`)).toEqual(['C due', 'B due', 'A done']);

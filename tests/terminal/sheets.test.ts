@@ -1,6 +1,7 @@
 // Sheets drawn and driven without a terminal, on a small real room.
 
 import {beforeAll, describe, expect, it} from 'vitest';
+import {acts} from '../../src/terminal/form/forms.ts';
 import {openDesk} from '../../src/work/desk.ts';
 import {finderOf} from '../../src/work/find.ts';
 import {outlooks} from '../../src/work/outlook.ts';
@@ -331,6 +332,12 @@ describe('recording an emergence', () => {
 });
 
 describe('behind a line', () => {
+  it('everything that may be written down about a lot shows at once at 80 × 24', async () => {
+    const {press, shown} = await driven(dir);
+    press('<tab><enter>d');
+    for (const {says} of acts.lot) expect(shown()).toContain(says);
+  });
+
   it('a lot, a unit and a field sample ask for what they show', async () => {
     const {press} = await driven(dir);
     expect(press('<tab><enter>').map(effect => effect.do)).toEqual(['course', 'tree']);

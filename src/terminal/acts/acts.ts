@@ -59,17 +59,17 @@ function moved(by: number) {
 
 function drawActs({of, code, cursor}: Acts, {glyphs}: View, room: Room): Page {
   const all = actsOf[of];
-  const first = firstShown(cursor, all.length, room.body);
+  const lines = room.body + room.detail;
+  const first = firstShown(cursor, all.length, lines);
   return {
     head: of === 'room' ? 'write down' : `write down about ${code}`,
     aside: '',
-    body: all.slice(first, first + room.body).map(({key, says}, i): Line => {
+    body: all.slice(first, first + lines).map(({key, says}, i): Line => {
       const here = first + i === cursor;
       return [
         piece(` ${here ? glyphs.cursor : ' '} ${key}  `, 'seen'),
         piece(says, here ? 'cursor' : 'plain'),
       ];
     }),
-    detail: [],
   };
 }

@@ -79,14 +79,15 @@ function moved(by: number) {
 function drawOpenEnds(sheet: OpenEnds, view: View, room: Room): Page {
   const {civil, now} = view.facts.desk;
   const rows = rowsOf(view);
-  const first = firstShown(sheet.cursor, rows.length, room.body);
+  const lines = room.body + room.detail;
+  const first = firstShown(sheet.cursor, rows.length, lines);
   return {
     head: 'not linked, labelled or identified yet',
     aside: `${rows.length} open`,
     body:
       rows.length === 0
         ? [line(' Nothing is open: every specimen is linked, labelled and identified.', 'good')]
-        : rows.slice(first, first + room.body).map(({kind, code, since, missing}, i): Line => {
+        : rows.slice(first, first + lines).map(({kind, code, since, missing}, i): Line => {
             const here = first + i === sheet.cursor;
             return [
               piece(` ${here ? view.glyphs.cursor : ' '} ${code.padEnd(16)}`, here ? 'cursor' : 'seen'),
@@ -95,6 +96,5 @@ function drawOpenEnds(sheet: OpenEnds, view: View, room: Room): Page {
               ),
             ];
           }),
-    detail: [],
   };
 }

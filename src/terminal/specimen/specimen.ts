@@ -64,7 +64,6 @@ function drawSpecimen(sheet: Specimen, view: View, room: Room): Page {
       head: sheet.code,
       aside: '',
       body: [line(` There is no specimen ${sheet.code} here.`)],
-      detail: [],
     };
   const {dot} = view.glyphs;
   const all = [
@@ -73,11 +72,11 @@ function drawSpecimen(sheet: Specimen, view: View, room: Room): Page {
     line(' comes from', 'heading'),
     ...chain(sheet.code, view, room),
   ];
+  const lines = room.body + room.detail;
   return {
     head: `${own.code} ${dot} ${own.taxon ?? 'not yet identified'}`,
-    aside: whereScrolled(all.length, sheet.scroll, room.body),
-    body: scrolled(all, sheet.scroll, room.body),
-    detail: [],
+    aside: whereScrolled(all.length, sheet.scroll, lines),
+    body: scrolled(all, sheet.scroll, lines),
   };
 }
 

@@ -9,12 +9,12 @@ import {
   lastTime,
   MOST_TURNS,
   type Span,
-  type Turn,
   turnAfter,
 } from './following.ts';
 import type {Job} from './job.ts';
 import {lookDemands} from './look-demands.ts';
 import type {CareInput} from './task.ts';
+import type {Window} from './window.ts';
 
 export interface Visit extends Span {
   /** Any time between them will do for everything the visit is for. */
@@ -80,8 +80,17 @@ function findComings(jobs: readonly Job[], open: OpenTime, input: CareInput): Co
   if (pressing.length === 0) return {visits: [], returns: []};
   // What is done with something else before its time may save a coming, and may have to be done once more.
   const each = planned(pressing, false, following);
+  if (isFewest(each)) return each;
   const together = planned(pressing, true, following);
   return isCheaper(together, each) ? together : each;
+}
+
+/** One of the jobs alone asks for as many. */
+function isFewest({visits, returns}: Comings): boolean {
+  const times = new Map<Job, number>();
+  for (const {jobs} of [...visits, ...returns])
+    for (const job of jobs) times.set(job, (times.get(job) ?? 0) + 1);
+  return Math.max(...times.values()) === visits.length + returns.length;
 }
 
 /** Fewer visits count most, then fewer comings, then less to do. */
@@ -138,8 +147,10 @@ function pressingAfter(
   const {open, input, horizon} = following;
   let before = last;
   for (let turns = followed; turns < MOST_TURNS; ) {
+    const window = job.windowAfter(before?.at);
+    if (window === null || !isWorthFollowing(window, turns, job, following)) return undefined;
     const turn = turnAfter(before, job, open, input, horizon);
-    if (turn === undefined || !isWorthFollowing(turn, turns, job, following)) return undefined;
+    if (turn === undefined) return undefined;
     turns++;
     const {at, visit, back} = turn;
     const coming = visit ?? back;
@@ -151,9 +162,13 @@ function pressingAfter(
   return undefined;
 }
 
-/** Whether a time after this one may be pressing, which costs something to find out. */
-function isWorthFollowing({window}: Turn, turns: number, job: Job, {gap}: Following): boolean {
-  const {since, earliest, latest} = window;
+/** Whether this time or one after it may be pressing, which costs something to find out. */
+function isWorthFollowing(
+  {since, earliest, latest}: Window,
+  turns: number,
+  job: Job,
+  {gap}: Following,
+): boolean {
   if (isLook(job)) return turns !== 1 || latest - since < MS_PER_DAY;
   // The next interval in warmth may be much shorter, where the unit was warmed.
   const mayShorten = 'degreeDays' in job.rule.every && turns === 0;

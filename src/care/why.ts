@@ -8,7 +8,7 @@ import type {Job} from './job.ts';
 import {feeders} from './stages.ts';
 import type {EmergenceOutlook} from './task.ts';
 import {everyWords, spanWords, whenWords} from './when-words.ts';
-import {daysAtReference, LONGEST_SHARE, REFERENCE_C, SHORTEST_SHARE, type Window} from './window.ts';
+import {daysAtReference, longestDays, REFERENCE_C, type Window} from './window.ts';
 
 export interface WhyCase {
   readonly job: Job;
@@ -111,9 +111,9 @@ function shift(every: {degreeDays: number; lower: number}, {since, target}: Wind
   const hours = Math.round(((target - since) / MS_PER_DAY - daysAtReference(every)) * 24);
   if (hours === 0) return `; as at ${REFERENCE_C} °C`;
   const moved = spanWords(Math.abs(hours) / 24);
-  const share = (target - since) / MS_PER_DAY / daysAtReference(every);
-  if (hours < 0) return `; warmth moves it up ${moved}${share <= SHORTEST_SHARE ? ', the most it may' : ''}`;
-  return `; cool puts it off ${moved}${share >= LONGEST_SHARE ? ', the most it may' : ''}`;
+  if (hours < 0) return `; warmth moves it up ${moved}`;
+  const isLongest = (target - since) / MS_PER_DAY >= longestDays(every);
+  return `; cool puts it off ${moved}${isLongest ? ', the most it may' : ''}`;
 }
 
 /** Food goes down with the number that still eat. */

@@ -22,10 +22,12 @@ const LATEST_SHARE = 1.5;
 /** Where a lot's temperatures are not known, its degree-days are counted as if at 20 °C. */
 export const REFERENCE_C = 20;
 
-/** Heat does not shorten an interval to less than this share of what it is at 20 °C. Common practice, no source. */
-export const SHORTEST_SHARE = 0.5;
-/** Nor does cold lengthen it to more than this, unless the rule itself says how late it may be. Common practice, no source. */
-export const LONGEST_SHARE = 2;
+/**
+ * However cold, an interval in degree-days is not longer than two weeks, or than twice what it is at 20 °C where that is
+ * more, unless the rule itself says how late it may be. Common practice, no source.
+ */
+const LONGEST_DAYS = 14;
+const LONGEST_SHARE = 2;
 
 export interface Clock {
   /** So many days on: whole days keep the time of day, also where the clocks change; the rest is hours. */
@@ -46,7 +48,7 @@ export function clockOf(civil: Civil, instantAfterDegreeDays: InstantAfterDegree
 
 /**
  * The window of a rule from when it was last done. With an interval in degree-days the limits that the rule does
- * not give in days scale with the warmth as the target does, from half of what they are at 20 °C to twice that.
+ * not give in days scale with the warmth as the target does.
  * @param lot the lot whose warmth counts
  */
 export function windowOf(rule: Rule, since: Instant, lot: string, clock: Clock): Window {
@@ -82,11 +84,15 @@ function instantAtShare(
 ): Instant {
   if ('days' in every) return clock.after(since, every.days * share);
   const at = clock.instantAfterDegreeDays(lot, since, every.degreeDays * share, every.lower);
-  const usualDays = daysAtReference(every) * share;
-  if (at === null) return clock.after(since, usualDays);
-  const soonest = clock.after(since, usualDays * SHORTEST_SHARE);
-  const longest = latestDays === undefined ? clock.after(since, usualDays * LONGEST_SHARE) : at;
-  return Math.round(Math.min(Math.max(at, soonest), longest));
+  if (at === null) return clock.after(since, daysAtReference(every) * share);
+  return Math.round(
+    latestDays === undefined ? Math.min(at, clock.after(since, longestDays(every) * share)) : at,
+  );
+}
+
+/** The longest that cold makes an interval in degree-days. */
+export function longestDays(every: {degreeDays: number; lower: number}): number {
+  return Math.max(LONGEST_DAYS, LONGEST_SHARE * daysAtReference(every));
 }
 
 /** How many days an interval in degree-days takes at 20 °C. */

@@ -1,5 +1,5 @@
-// How far warmth moves an interval in degree-days: from half of what it is at 20 °C to twice that (common practice, no
-// source), unless the rule says itself how late it may be. Rooms and dates are invented.
+// How far warmth moves an interval in degree-days: as far as they say, but in the cold not past two weeks, or twice what it
+// is at 20 °C (common practice, no source), unless the rule says itself how late it may be. Rooms and dates are invented.
 import {describe, expect, it} from 'vitest';
 import {lot, openTask, sample, tasksAt, unit} from './care-of.ts';
 
@@ -33,25 +33,24 @@ describe('an interval in degree-days', () => {
   it.each([
     [26, 24 / 18],
     [14, 4],
-    [32, 1],
+    [12, 6],
+    [40, 0.75],
   ])('is what they take at %d °C: %d days', (constantC, days) => {
     const {target, latest} = feeding(constantC);
     expect(target).toBeCloseTo(days, 6);
     expect(latest).toBeCloseTo(1.5 * days, 6);
   });
 
-  it('is not less than half of what it is at 20 °C, however hot, and says so', () => {
-    const {target, latest, why} = feeding(40);
-    expect([target, latest]).toEqual([1, 1.5]);
-    expect(why()).toContain('warmth moves it up 1 day, the most it may');
+  it('is not more than two weeks, however cold, and says so', () => {
+    for (const constantC of [9, 8.1, 6]) {
+      const {target, latest, why} = feeding(constantC);
+      expect([target, latest], String(constantC)).toEqual([14, 21]);
+      expect(why()).toContain('cool puts it off 12 days, the most it may');
+    }
   });
 
-  it('is not more than twice that, however cold, and says so', () => {
-    for (const constantC of [12, 9, 6]) {
-      const {target, latest, why} = feeding(constantC);
-      expect([target, latest], String(constantC)).toEqual([4, 6]);
-      expect(why()).toContain('the most it may');
-    }
+  it('is not more than twice what it is at 20 °C where that is longer', () => {
+    expect(feeding(10, {every: {degreeDays: 120, lower: 8}}).target).toBe(20);
   });
 
   it('goes on to the limit that a rule states itself', () => {

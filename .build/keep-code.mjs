@@ -15,7 +15,9 @@ export function keepCode(program) {
     run(['demo', room, '--no-open']);
     // The first list forecasts every lot, and the room keeps that: the second is what is usual.
     run(['today', '--room', room]);
+    // Each adds what the one before did not call.
     run(['today', '--room', room], {TENERAL_KEEP_CODE: '1'});
+    run(['today', '--room', room, '--json'], {TENERAL_KEEP_CODE: '1'});
   } catch (error) {
     console.warn(`The care list will start more slowly: ${error.message}`);
   } finally {

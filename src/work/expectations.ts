@@ -18,10 +18,19 @@ import {profilesOf} from './profiles.ts';
 const CACHE_NAME = 'expectations';
 
 interface Kept {
-  /** Of everything the expectation rests on. */
-  readonly of: string;
-  /** Null where the lot has no forecast. */
-  readonly outlook: EmergenceOutlook | null;
+  /** Of the room as it stood: while it stands so, nothing need be looked at lot by lot. */
+  readonly room: string;
+  readonly lots: Readonly<
+    Record<
+      string,
+      {
+        /** Of everything the expectation rests on. */
+        readonly of: string;
+        /** Null where the lot has no forecast. */
+        readonly outlook: EmergenceOutlook | null;
+      }
+    >
+  >;
 }
 
 /** By lot. Only lots about which something changed since the last time are forecast anew. */
@@ -29,34 +38,43 @@ export async function expectations(
   desk: Desk,
   profiles: ReadonlyMap<string, Profile>,
 ): Promise<Map<string, EmergenceOutlook>> {
-  const lots = openLots(desk.state);
   const kept = await keptIn(desk);
+  const room = standOf(desk);
+  if (kept?.room === room) return outlooksIn(kept);
+  const lots = openLots(desk.state);
   const shared = fingerprintOfRoom(desk);
   const prints = new Map(lots.map(lot => [lot.code, fingerprintOf(lot, shared, desk)]));
-  const stale = lots.filter(({code}) => kept[code]?.of !== prints.get(code));
+  const stale = lots.filter(({code}) => kept?.lots[code]?.of !== prints.get(code));
   const forecastOf = forecaster(desk, stale, {sharesOn: stageDays(desk)});
   const forecasts = new Map(await Promise.all(stale.map(async lot => [lot, await forecastOf(lot)] as const)));
   const fresh = new Map(
     [...forecasts].map(([lot, forecast]) => [lot.code, expectationOf(lot, forecast, profiles)] as const),
   );
-  const all = Object.fromEntries(
-    lots.map(({code}) => {
-      const outlook = fresh.get(code);
-      return [code, outlook === undefined ? kept[code]! : {of: prints.get(code)!, outlook}];
-    }),
-  );
-  if (stale.length > 0) {
-    await keepStages(desk, forecasts, prints);
-    await writeCache(desk.room, CACHE_NAME, all);
-  }
+  const all = lots.map(({code}) => {
+    const outlook = fresh.get(code);
+    return [code, outlook === undefined ? kept!.lots[code]! : {of: prints.get(code)!, outlook}] as const;
+  });
+  if (stale.length > 0) await keepStages(desk, forecasts, prints);
+  const now: Kept = {room, lots: Object.fromEntries(all)};
+  await writeCache(desk.room, CACHE_NAME, now);
+  return outlooksIn(now);
+}
+
+function outlooksIn({lots}: Kept): Map<string, EmergenceOutlook> {
   return new Map(
-    Object.entries(all).flatMap(([code, {outlook}]) => (outlook === null ? [] : [[code, outlook]])),
+    Object.entries(lots).flatMap(([code, {outlook}]) => (outlook === null ? [] : [[code, outlook]])),
   );
 }
 
-/** The cache is the program's own and sealed with a checksum; a damaged one reads as nothing. */
-async function keptIn({room}: Desk): Promise<Readonly<Record<string, Kept>>> {
-  return ((await readCache(room, CACHE_NAME)) ?? {}) as Readonly<Record<string, Kept>>;
+/** Tells the room as it stands on one day from itself after any change, and from what it was before some entries. */
+function standOf({room, state, civil, now}: Desk): string {
+  return [version, room.revision, civil.dayOf(now), state.entries.length].join(' ');
+}
+
+/** The cache is the program's own and sealed with a checksum; a damaged one, or one of another form, reads as nothing. */
+async function keptIn({room}: Desk): Promise<Kept | undefined> {
+  const kept = (await readCache(room, CACHE_NAME)) as Partial<Kept> | undefined;
+  return kept?.lots === undefined ? undefined : (kept as Kept);
 }
 
 function expectationOf(

@@ -1,6 +1,7 @@
 // What is amiss in the room that is no task.
 import type {Alert, RoomFacts} from './alert.ts';
 import {disagreements} from './alert-agreement.ts';
+import {airless} from './alert-air.ts';
 import {foodRunningOut, unsortedSamples} from './alert-arrivals.ts';
 import {outOfLimits} from './alert-limits.ts';
 import {faultyExtremes, silentLoggers} from './alert-loggers.ts';
@@ -35,6 +36,7 @@ export function amissNow(input: CareInput, facts: RoomFacts): Alert[] {
   const jobs = jobsOf(input, open);
   const {visits, returns} = comingsOf(jobs, open, input);
   return [
+    ...airless(input),
     ...outOfLimits(input, facts),
     ...badWater(input),
     ...returnAlerts(returns, open, input),

@@ -133,15 +133,24 @@ function whoseOf({unit, lot}: Task): {unit: string; lot?: string} {
   return lot === null ? {unit} : {unit, lot};
 }
 
-/** What still has to be written down of what was seen, for a person to be told; undefined where nothing has. */
-export function stillToRecord(task: Task, seen: Answers): string | undefined {
-  if (typeof seen.dead === 'number' && seen.dead > 0 && task.deadOf === null)
-    return `whose the dead are is not plain: teneral loss ${task.lot ?? 'LOT'}`;
-  if (task.lot === null) return undefined;
-  const adults = seen.adults;
-  if (typeof adults === 'number' && adults > 0)
-    return `record the ${adults === 1 ? 'adult' : `${adults} adults`}: teneral emerge ${task.lot}`;
-  if (typeof seen.deadUnseen === 'number' && seen.deadUnseen > 0)
-    return `record the dead adults: teneral emerge ${task.lot} --fate dead`;
-  return undefined;
+/** What still has to be written down of what was seen, or done about it, for a person to be told. */
+export function stillToRecord({unit, lot, deadOf}: Task, seen: Answers): string[] {
+  const {adults, dead, deadUnseen} = seen;
+  const some = (count: Answers[string] | undefined) => typeof count === 'number' && count > 0;
+  const hints: string[] = [];
+  if (some(dead) && deadOf === null)
+    hints.push(`whose the dead are is not plain: teneral loss ${lot ?? 'LOT'}`);
+  if (lot !== null && some(adults))
+    hints.push(`record the ${adults === 1 ? 'adult' : `${adults} adults`}: teneral emerge ${lot}`);
+  else if (lot !== null && some(deadUnseen))
+    hints.push(`record the dead adults: teneral emerge ${lot} --fate dead`);
+  if (seen.escapes === true)
+    hints.push(`record who escaped: teneral loss ${lot ?? 'LOT'} NUMBER --cause escaped`);
+  if (seen.bubbles === false) hints.push(`give ${unit} air within the hour, then check it again`);
+  if (seen.scum === true)
+    hints.push(
+      `change part of the water of ${unit} for matured water, take out what is left of the food, feed less`,
+    );
+  if (seen.condensation === true) hints.push(`wipe ${unit} dry and air it: small adults drown in drops`);
+  return hints;
 }

@@ -1,5 +1,5 @@
 // The jobs of a room: one for each task of each lot or unit.
-import {type Instant, MS_PER_DAY} from '../records/entry.ts';
+import {type Instant, MS_PER_DAY, MS_PER_HOUR} from '../records/entry.ts';
 import type {Lot, Rule, Unit} from '../records/state.ts';
 import type {OpenTime} from './calendar.ts';
 import {heldColdSince} from './cold.ts';
@@ -8,6 +8,7 @@ import {grouped} from './grouped.ts';
 import {groupsOf} from './groups.ts';
 import {kindHoldHours, ownHoldHours} from './hold-time.ts';
 import type {Job} from './job.ts';
+import {amissSince} from './last-answers.ts';
 import {lastDoneForLot} from './last-done.ts';
 import {type Deed, type Ledger, ledgerOf} from './ledger.ts';
 import {lookDeeds, lookWindow} from './looks.ts';
@@ -18,7 +19,7 @@ import {eats, hasFeeders, isLiving, isStage, restsSince, since, stagesOf} from '
 import {rulesInForce} from './start-rules.ts';
 import {isFinishing, isForLot, isWanted, isWantedAtOnce} from './subjects.ts';
 import type {CareInput} from './task.ts';
-import {hasMould, subimagoSince, triggeredJob} from './triggers.ts';
+import {subimagoSince, triggeredJob} from './triggers.ts';
 import {compareNaturally} from './walking-order.ts';
 import {type Clock, clockOf, firstWindow, type Window, windowOf} from './window.ts';
 
@@ -213,12 +214,20 @@ function unitJobs(wanting: readonly Wanting[], {input, clock, ledger}: Setting):
       lots,
       deeds,
       lastDone: limit => lastAmong(deeds, limit),
-      windowAfter: last =>
-        rule.task === 'moisten' && hasMould(unit.code, input.state)
-          ? null
-          : letRest(windowOf(rule, Math.max(last ?? 0, begins), demanding.code, clock), rest),
+      windowAfter(last) {
+        // Mould is kept dry.
+        if (rule.task === 'moisten' && amissSince('mould', unit.code, input.state) !== undefined) return null;
+        const airless = rule.task === 'check-air' ? amissSince('bubbles', unit.code, input.state) : undefined;
+        if (airless !== undefined && airless === last) return airlessWindow(airless);
+        return letRest(windowOf(rule, Math.max(last ?? 0, begins), demanding.code, clock), rest);
+      },
     };
   });
+}
+
+/** Where the air has failed it is looked at again at once, and within the hour. Common practice, no source. */
+function airlessWindow(since: Instant): Window {
+  return {since, earliest: since, target: since, latest: since + MS_PER_HOUR};
 }
 
 function limitOf({every, latestDays}: Rule): number {

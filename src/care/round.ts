@@ -1,9 +1,9 @@
 // The list of a day: what is to be done, what is worth doing with it, and what is done already.
 import type {Instant} from '../records/entry.ts';
 import {grouped} from './grouped.ts';
+import {amissSince} from './last-answers.ts';
 import {type CareInput, harmOrder, isOpen, type Standing, type Task} from './task.ts';
 import {askedDay, taskOf, turnsToday} from './tasks.ts';
-import {hasMould} from './triggers.ts';
 import {compareNaturally, shelfOf} from './walking-order.ts';
 
 export interface PlaceTasks {
@@ -71,7 +71,7 @@ function isSoonWanted({earliest, since, target}: Standing, end: Instant): boolea
 
 /** Of several units at one place those with mould come last. */
 function compareOnTheWay(a: Standing, b: Standing, {state}: CareInput): number {
-  const soiled = ({unit}: Standing) => Number(hasMould(unit, state));
+  const soiled = ({unit}: Standing) => Number(amissSince('mould', unit, state) !== undefined);
   return (
     compareNaturally(a.place, b.place) ||
     (a.unit === b.unit ? 0 : soiled(a) - soiled(b)) ||

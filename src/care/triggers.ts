@@ -5,8 +5,8 @@ import {total} from '../records/stage.ts';
 import type {Lot, RoomState, Rule, Specimen, Unit} from '../records/state.ts';
 import {heldColdSince} from './cold.ts';
 import type {Job} from './job.ts';
+import {amissSince} from './last-answers.ts';
 import type {Ledger} from './ledger.ts';
-import {unitAt} from './occupancy.ts';
 import {hasFeeders} from './stages.ts';
 import type {CareInput} from './task.ts';
 import {type Clock, windowOf} from './window.ts';
@@ -59,7 +59,7 @@ function trueSince(
   input: CareInput,
 ): Instant | undefined {
   if ('mould' in trigger) {
-    const seen = mouldSince(unit.code, input.state);
+    const seen = amissSince('mould', unit.code, input.state);
     return seen === undefined ? undefined : Math.max(seen, last ?? 0);
   }
   if ('subimago' in trigger) {
@@ -134,32 +134,4 @@ function chilledSince(lot: Lot, weeks: number, {state, now}: CareInput): Instant
   const stay = lot.stays.at(-1);
   const heldFrom = stay === undefined ? undefined : heldColdSince(stay.unit, state, now);
   return heldFrom === undefined ? undefined : Math.max(stay!.from, heldFrom) + weeks * 7 * MS_PER_DAY;
-}
-
-/** Mould was seen in a unit and nobody has said since that it is gone: it is kept drier. */
-export function hasMould(unit: string, state: RoomState): boolean {
-  return mouldSince(unit, state) !== undefined;
-}
-
-const knownMould = new WeakMap<RoomState['care'], ReadonlyMap<string, Instant>>();
-
-function mouldSince(unit: string, state: RoomState): Instant | undefined {
-  let known = knownMould.get(state.care);
-  if (known === undefined) {
-    known = mouldByUnit(state);
-    knownMould.set(state.care, known);
-  }
-  return known.get(unit);
-}
-
-/** The units whose last answer about mould was yes, with when that was. */
-function mouldByUnit({care, lots}: RoomState): ReadonlyMap<string, Instant> {
-  const mouldy = new Map<string, Instant>();
-  for (const {unit, lot, at, seen} of care) {
-    const where = unit ?? unitAt(lots.get(lot ?? ''), at);
-    if (where === undefined || typeof seen.mould !== 'boolean') continue;
-    if (seen.mould) mouldy.set(where, at);
-    else mouldy.delete(where);
-  }
-  return mouldy;
 }

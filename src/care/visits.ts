@@ -149,6 +149,8 @@ function pressingAfter(
   for (let turns = followed; turns < MOST_TURNS; ) {
     const window = job.windowAfter(before?.at);
     if (window === null || !isWorthFollowing(window, turns, job, following)) return undefined;
+    // What is wanted again at once stands on the list, and nobody has to come back for it.
+    if (before !== undefined && window.target <= before.at) return undefined;
     const turn = turnAfter(before, job, open, input, horizon);
     if (turn === undefined) return undefined;
     turns++;

@@ -78,7 +78,6 @@ function hints(tasks: readonly Task[], ids: readonly string[], drafts: readonly 
       const own = drafts.find(
         draft => draft.record === 'care' && draft.task === task.task && draft.lot === (task.lot ?? undefined),
       );
-      const hint = own?.record === 'care' ? stillToRecord(task, own.seen) : undefined;
-      return hint === undefined ? [] : [hint];
+      return own?.record === 'care' ? stillToRecord(task, own.seen) : [];
     });
 }

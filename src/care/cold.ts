@@ -3,7 +3,7 @@ import type {Instant} from '../records/entry.ts';
 import {type RoomState, type Rule, type Unit, valueAt} from '../records/state.ts';
 
 /** A unit held at this or below is a winter. Common practice (2–7 °C), no source. */
-const COLD_C = 7;
+export const COLD_C = 7;
 
 /** Held as cold as a winter. */
 function isHeldCold({setPoints}: Pick<Unit, 'setPoints'>): boolean {

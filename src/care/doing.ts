@@ -1,9 +1,11 @@
 // Tasks done or skipped, turned into the records that say so. Dead animals that were counted are lost to the lot where it
 // is plain whose they are; all else that was seen stays as it was said and changes no numbers.
+
 import {nearest} from '../records/nearest.ts';
 import {Refusal} from '../records/refusal.ts';
 import type {Stage} from '../records/stage.ts';
 import {type Answers, missingAnswers, readAnswers, seenOption} from './answers.ts';
+import {COLD_C} from './cold.ts';
 import type {Task} from './task.ts';
 
 /** A record as `apply` takes it; `at` is now. */
@@ -150,6 +152,12 @@ export function stillToRecord({unit, lot, deadOf}: Task, seen: Answers): string[
   if (seen.scum === true)
     hints.push(
       `change part of the water of ${unit} for matured water, take out what is left of the food, feed less`,
+    );
+  if (seen.foodLeft === 'much')
+    hints.push(`take the leftovers out of ${unit} and give less: what rots does more harm than hunger`);
+  if (some(seen.coldC) && Number(seen.coldC) > COLD_C)
+    hints.push(
+      `${unit} is warmer than a winter (${COLD_C} °C): look at its setting and its door, and when it was last cold`,
     );
   if (seen.condensation === true) hints.push(`wipe ${unit} dry and air it: small adults drown in drops`);
   return hints;

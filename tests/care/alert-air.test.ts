@@ -1,7 +1,6 @@
 // Air that has failed is the most pressing matter of a room: said at once, looked at again within the hour (common
 // practice, no source). The room is invented.
 import {describe, expect, it} from 'vitest';
-import {stillToRecord} from '../../src/care/doing.ts';
 import type {Written} from '../records/daybook-of.ts';
 import {alertsAt, lot, openTask, sample, tasksAt, unit, wall} from './care-of.ts';
 
@@ -51,24 +50,5 @@ describe('water whose air supply has failed', () => {
   it('ends with whoever lived there', () => {
     const gone = {record: 'loss', lot: 'A', at: '2031-05-21T09:10', stage: 'nymph', count: 16, cause: 'dead'};
     expect(air([...failed, gone], '2031-05-21T09:15')).toEqual([]);
-  });
-});
-
-describe('an answer that something is amiss', () => {
-  const task = openTask(tasksAt(room, '2031-05-21T09:00'), 'check-air')!;
-
-  it('says what to do about it', () => {
-    expect(stillToRecord(task, {bubbles: false})).toEqual([
-      'give T2 air within the hour, then check it again',
-    ]);
-    expect(stillToRecord(task, {scum: true})[0]).toContain('change part of the water of T2');
-    expect(stillToRecord(task, {escapes: true})[0]).toContain('--cause escaped');
-    expect(stillToRecord(task, {condensation: true})[0]).toContain('wipe T2 dry');
-  });
-
-  it('says nothing where all is well', () => {
-    expect(stillToRecord(task, {bubbles: true, scum: false, escapes: false, condensation: false})).toEqual(
-      [],
-    );
   });
 });

@@ -118,3 +118,30 @@ describe('recordsOfSkip(tasks, ids, why)', () => {
     expect(refusal(() => recordsOfSkip(tasks, [idOf('feed')], undefined)).mend).toContain('--why');
   });
 });
+
+describe('an answer that something is amiss', () => {
+  const check = openTask(tasks, 'check-air')!;
+
+  it.each([
+    [{bubbles: false}, 'give T1 air within the hour, then check it again'],
+    [{scum: true}, 'change part of the water of T1'],
+    [{escapes: true}, '--cause escaped'],
+    [{foodLeft: 'much'}, 'take the leftovers out of T1'],
+    [{coldC: 9}, 'T1 is warmer than a winter (7 °C)'],
+    [{condensation: true}, 'wipe T1 dry'],
+  ])('%o says what to do about it', (seen, said) => {
+    expect(stillToRecord(check, seen)).toEqual([expect.stringContaining(said)]);
+  });
+
+  it('is none where all is well', () => {
+    const well = {
+      bubbles: true,
+      scum: false,
+      escapes: false,
+      foodLeft: 'some',
+      coldC: 4,
+      condensation: false,
+    };
+    expect(stillToRecord(check, well)).toEqual([]);
+  });
+});

@@ -36,6 +36,13 @@ export interface Room {
 
 export type Verdict = Room | {readonly why: string};
 
+/** What speaks against a unit. */
+export interface Fault {
+  readonly what: string;
+  /** Animals die of it; all else only wants to be seen to. */
+  readonly harms: boolean;
+}
+
 /** Candidates that weigh less do not bind. */
 const MATTERS = 0.05;
 
@@ -104,12 +111,12 @@ export function roomIn(
 ): Verdict {
   const tenants = tenantsOf(unit.code, state, lot);
   const isHome = state.lots.get(lot ?? '')?.stays.at(-1)?.unit === unit.code;
-  const [why] = [
+  const [fault] = [
     ...neighbourFaults(needs, tenants, needsOfTenant),
     ...airFaults(unit, needs),
     ...(isHome ? [] : uncleanFaults(unit, tenants, state, lot)),
   ];
-  if (why !== undefined) return {why};
+  if (fault !== undefined) return {why: fault.what};
   return {
     from: Math.max(state.asOf, unit.freeFrom === undefined ? 0 : Date.parse(unit.freeFrom)),
     holds: holdsOf(unit, needs, tenants, needsOfTenant),
@@ -132,7 +139,7 @@ export function faultsOf(
   needs: Needs,
   needsOfTenant: (lot: Lot) => Needs,
   state: RoomState,
-): string[] {
+): Fault[] {
   const tenants = tenantsOf(unit.code, state, code);
   const holds = holdsOf(unit, needs, tenants, needsOfTenant);
   return [
@@ -142,42 +149,46 @@ export function faultsOf(
     ...freeFaults(unit, state),
     ...(holds === null || holds >= animals
       ? []
-      : [holds === 0 ? 'it is full' : `it has room for ${holds} of these ${animals}`]),
+      : [untidy(holds === 0 ? 'it is full' : `it has room for ${holds} of these ${animals}`)]),
   ];
 }
 
-function neighbourFaults(
-  needs: Needs,
-  tenants: readonly Lot[],
-  needsOfTenant: (lot: Lot) => Needs,
-): string[] {
-  const eater = needs.besideEaters ? undefined : tenants.find(tenant => needsOfTenant(tenant).predatory);
-  if (eater !== undefined) return [`${named(eater)} live there and eat others`];
-  const prey = needs.predatory ? tenants.find(tenant => !needsOfTenant(tenant).besideEaters) : undefined;
-  return prey === undefined ? [] : [`${named(prey)} live there, and these would eat them`];
+function untidy(what: string): Fault {
+  return {what, harms: false};
 }
 
-function airFaults({code, aerated}: Unit, needs: Needs): string[] {
+function harmful(what: string): Fault {
+  return {what, harms: true};
+}
+
+function neighbourFaults(needs: Needs, tenants: readonly Lot[], needsOfTenant: (lot: Lot) => Needs): Fault[] {
+  const eater = needs.besideEaters ? undefined : tenants.find(tenant => needsOfTenant(tenant).predatory);
+  if (eater !== undefined) return [harmful(`${named(eater)} live there and eat others`)];
+  const prey = needs.predatory ? tenants.find(tenant => !needsOfTenant(tenant).besideEaters) : undefined;
+  return prey === undefined ? [] : [harmful(`${named(prey)} live there, and these would eat them`)];
+}
+
+function airFaults({code, aerated}: Unit, needs: Needs): Fault[] {
   if (!needs.aerated || aerated === true) return [];
   return [
     aerated === false
-      ? 'its water is not aerated'
-      : `nobody says that its water is aerated (teneral unit ${code} --aerated)`,
+      ? harmful('its water is not aerated')
+      : untidy(`nobody says that its water is aerated (teneral unit ${code} --aerated)`),
   ];
 }
 
-function freeFaults({freeFrom}: Unit, {asOf}: RoomState): string[] {
+function freeFaults({freeFrom}: Unit, {asOf}: RoomState): Fault[] {
   return freeFrom === undefined || Date.parse(freeFrom) <= asOf
     ? []
-    : [`it is to be left free until ${whenWritten(freeFrom)}`];
+    : [untidy(`it is to be left free until ${whenWritten(freeFrom)}`)];
 }
 
 /** Where somebody lives already it is their unit, clean or not; so it is for the lot that left it last. */
-function uncleanFaults({code}: Unit, tenants: readonly Lot[], state: RoomState, lot?: string): string[] {
+function uncleanFaults({code}: Unit, tenants: readonly Lot[], state: RoomState, lot?: string): Fault[] {
   const last = tenants.length > 0 ? undefined : uncleanedAfter(code, state);
   return last === undefined || last.code === lot
     ? []
-    : [`not cleaned out since ${last.code} lived there (teneral care ${code} clean-out)`];
+    : [untidy(`not cleaned out since ${last.code} lived there (teneral care ${code} clean-out)`)];
 }
 
 function named({code, taxon}: Lot): string {

@@ -220,7 +220,9 @@ async function aboutRoom(
   const faults = await lodgingFaults(desk, subject, valueAt(history, desk.now), grounds);
   return faults.length === 0
     ? []
-    : [`look at this place again: ${unit}: ${faults.join('; ')}; teneral plan ${lot.code} shows the others`];
+    : [
+        `look at this place again: ${unit}: ${faults.map(({what}) => what).join('; ')}; teneral plan ${lot.code} shows the others`,
+      ];
 }
 
 /** How long adults of a lot need until they are hard, as the likeliest candidate's profile has it. */

@@ -1,4 +1,5 @@
-// Before animals are put into a unit that does not suit them, whoever does it is asked whether they are sure.
+// Before animals are put into a unit that would harm them, whoever does it is asked whether they are sure. What only wants
+// to be seen to, such as a unit that was not cleaned, is said afterwards.
 import {civil as civilOf} from '../exchange/civil.ts';
 import {inZone} from '../exchange/instants.ts';
 import {instantOf} from '../records/entry.ts';
@@ -16,7 +17,7 @@ import type {Session} from './session.ts';
 
 /**
  * For `record`: refuses, on the room as it stood when they were put there.
- * @throws Doubt naming all that speaks against the unit
+ * @throws Doubt naming all that speaks against the unit, where anything of it would harm them
  */
 export function unlessUnsuited(session: Session, drafts: readonly unknown[]): (room: Room) => Promise<void> {
   return async room => {
@@ -36,9 +37,9 @@ async function askAbout(draft: unknown, room: Room, session: Session): Promise<v
   const put = putting(record, state);
   if (put === undefined) return;
   const faults = await lodgingFaults({session, room, civil, now: at, state}, put.who, put.unit);
-  if (faults.length === 0) return;
+  if (!faults.some(({harms}) => harms)) return;
   throw new Doubt(
-    `${put.unit.code} does not suit ${put.who.code}: ${faults.join('; ')}`,
+    `${put.unit.code} does not suit ${put.who.code}: ${faults.map(({what}) => what).join('; ')}`,
     record.record,
     `${othersShown(put.who, state)} To put them there all the same, confirm it: --sure, or "sure": true.`,
   );

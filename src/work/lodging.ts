@@ -1,5 +1,6 @@
 // In which units animals could live, now or soon, and how a lot is parted where none holds it whole.
 import {
+  type Fault,
   faultsOf,
   housingCodes,
   type Needs,
@@ -112,17 +113,17 @@ export async function lodgingFaults(
   subject: Subject & Pick<Newcomers, 'joins'>,
   unit: Unit,
   grounds?: Grounds,
-): Promise<string[]> {
+): Promise<Fault[]> {
   const {needs, limits, kinds, faults, expectedC} = await judge(desk, subject, grounds);
   const expected = await expectedC(unit);
   const type = wrongType(unit, kinds, subject);
+  const isTooWarm = expected !== undefined && expected > limits.high + ROUNDING;
+  // Cold is given to many on purpose, for a while: only what was said of these binds.
+  const isTooCold =
+    expected !== undefined && needs.coolestC !== undefined && expected < needs.coolestC - ROUNDING;
   return [
-    ...(type === undefined ? [] : [type]),
-    ...(expected === undefined || expected <= limits.high + ROUNDING ? [] : [degreesWords(expected, limits)]),
-    // Cold is given to many on purpose, for a while: only what was said of these binds.
-    ...(expected === undefined || needs.coolestC === undefined || expected >= needs.coolestC - ROUNDING
-      ? []
-      : [degreesWords(expected, limits)]),
+    ...(type === undefined ? [] : [{what: type, harms: isOutOfItsElement(unit, kinds)}]),
+    ...(isTooWarm || isTooCold ? [{what: degreesWords(expected, limits), harms: true}] : []),
     ...faults(unit),
   ];
 }
@@ -155,7 +156,7 @@ export interface Judge {
   /** The types of unit that they are kept in. */
   readonly kinds: readonly Unit['type'][];
   /** All but its type and temperature that speaks against putting them into a unit now. */
-  faults(unit: Unit): string[];
+  faults(unit: Unit): Fault[];
   /** The mean of the week to come, undefined where nobody knows. */
   expectedC(unit: Unit): Promise<number | undefined>;
   /** Everything but its type and temperature. */
@@ -288,6 +289,11 @@ export function wrongType(
   const isAtRest = stages.length > 0 && stages.every(stage => stage === 'pupa' || stage === 'prepupa');
   if (type === 'emergence-box' && (material !== undefined || isAtRest)) return undefined;
   return `${housed(type)}, but these are kept in ${[...new Set(kinds)].map(housed).join(' or ')}`;
+}
+
+/** Water for what lives on land, or land for what lives in water. */
+function isOutOfItsElement({type}: Unit, kinds: readonly Unit['type'][]): boolean {
+  return type === 'aquarium' || kinds.every(kind => kind === 'aquarium');
 }
 
 /** Of a type of unit, with its article. */

@@ -125,7 +125,7 @@ describe.each(stories)('$animals stonefly nymphs', ({animals, warmest, litres, c
       ...needs,
     ];
 
-    it('are refused where it is too warm, too full, not aerated, not free or of the wrong type, with all reasons', () => {
+    it('are asked about where it would harm them: too warm, not aerated, on land; with all that speaks against it', () => {
       const room = roomOf({cleaned: true});
       applied(room, NOW, [
         {record: 'unit', code: 'B6', type: 'aquarium', place: 'bench/B6', aerated: false, volumeLitres: 1},
@@ -134,15 +134,20 @@ describe.each(stories)('$animals stonefly nymphs', ({animals, warmest, litres, c
       expect(refused(room, NOW, ...open('B1', animals))).toContain(
         `B1 does not suit R31-040: ${warm} °C is above ${warmest} °C. teneral plan R31-040 --profile plecoptera --animals ${animals} --litres-each 0.8 --warmest ${warmest} shows where they can live.`,
       );
-      expect(refused(room, NOW, ...open('B2', animals))).toContain(
-        `it has room for ${Math.floor(litres.B2 / 0.8)} of these ${animals}`,
-      );
-      expect(refused(room, NOW, ...open('B5', 3))).toContain('it is to be left free until 2031-03-21 09:00');
       expect(refused(room, NOW, ...open('B6', 3))).toContain(
         'B6 does not suit R31-040: its water is not aerated; it has room for 1 of these 3.',
       );
       expect(refused(room, NOW, ...open('C1', 3))).toContain('a cage, but these are kept in an aquarium');
-      expect(refused(roomOf({cleaned: false}), NOW, ...open('B5', 3))).toContain(
+    });
+
+    it('are taken where it is only full, not free yet or not cleaned, and that is said', () => {
+      expect(said(roomOf({cleaned: true}), NOW, ...open('B2', animals))).toContain(
+        `look at this place again: B2: it has room for ${Math.floor(litres.B2 / 0.8)} of these ${animals}`,
+      );
+      expect(said(roomOf({cleaned: true}), NOW, ...open('B5', 3))).toContain(
+        'it is to be left free until 2031-03-21 09:00',
+      );
+      expect(said(roomOf({cleaned: false}), NOW, ...open('B5', 3))).toContain(
         'not cleaned out since R31-035 lived there (teneral care B5 clean-out); it is to be left free until',
       );
     });

@@ -26,7 +26,7 @@ interface RecordCommand {
   record(args: readonly string[], options: Options, now: string): Fields;
   /** What a person has to answer before it is written. @throws Refusal saying what */
   asks?(record: Fields, state: RoomState, civil: Civil): void;
-  /** True for what puts animals into a unit: asked about where the unit does not suit them. */
+  /** True for what puts animals into a unit: asked about where the unit would harm them. */
   readonly lodges?: true;
   /** Records written down with it, in the same request. */
   also?(args: readonly string[], options: Options): readonly Fields[];

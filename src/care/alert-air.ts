@@ -1,6 +1,6 @@
 // Water whose air supply has failed.
 import type {Alert} from './alert.ts';
-import {amissSince} from './last-answers.ts';
+import {amissUnits} from './last-answers.ts';
 import {tenantsOf} from './lodging.ts';
 import type {CareInput} from './task.ts';
 import {compareNaturally} from './walking-order.ts';
@@ -8,10 +8,10 @@ import {whenWords} from './when-words.ts';
 
 /** One alert for each unit with living animals whose air somebody last found to have failed. */
 export function airless({state, civil, now}: CareInput): Alert[] {
-  return [...state.units.keys()].sort(compareNaturally).flatMap(code => {
-    const since = amissSince('bubbles', code, state);
-    const lots = since === undefined ? [] : tenantsOf(code, state).map(lot => lot.code);
-    if (since === undefined || lots.length === 0) return [];
+  const failed = [...amissUnits('bubbles', state)].sort(([a], [b]) => compareNaturally(a, b));
+  return failed.flatMap(([code, since]) => {
+    const lots = tenantsOf(code, state).map(lot => lot.code);
+    if (lots.length === 0) return [];
     return [
       {
         id: `air:${code}:${civil.dayOf(since)}`,

@@ -1,6 +1,5 @@
 // Tasks done or skipped, turned into the records that say so. Dead animals that were counted are lost to the lot where it
 // is plain whose they are; all else that was seen stays as it was said and changes no numbers.
-
 import {nearest} from '../records/nearest.ts';
 import {Refusal} from '../records/refusal.ts';
 import type {Stage} from '../records/stage.ts';
@@ -155,7 +154,7 @@ export function stillToRecord({unit, lot, deadOf}: Task, seen: Answers): string[
     );
   if (seen.foodLeft === 'much')
     hints.push(`take the leftovers out of ${unit} and give less: what rots does more harm than hunger`);
-  if (some(seen.coldC) && Number(seen.coldC) > COLD_C)
+  if (typeof seen.coldC === 'number' && seen.coldC > COLD_C)
     hints.push(
       `${unit} is warmer than a winter (${COLD_C} °C): look at its setting and its door, and when it was last cold`,
     );

@@ -7,6 +7,7 @@ import {nearestRules} from './nearest.ts';
 import {unitOf} from './occupancy.ts';
 import {stagesOf} from './stages.ts';
 import {isStartRule, rulesInForce} from './start-rules.ts';
+import type {EmergenceOutlook} from './task.ts';
 
 type Profiles = ReadonlyMap<string, Profile>;
 
@@ -17,6 +18,16 @@ const USUAL_HOURS = 24;
 export function holdHoursOf(lot: Lot, state: RoomState, profiles: Profiles): number {
   const rule = ownLookRule(lot, state, profiles);
   return (rule === undefined ? undefined : ownHoldHours(rule)) ?? kindHoldHours(lot, profiles);
+}
+
+/** The same where the rule that is nearest to the lot is known, and what its kind bears may be. */
+export function holdHoursBy(
+  rule: Rule,
+  lot: Lot,
+  outlook: EmergenceOutlook | undefined,
+  profiles: Profiles,
+): number {
+  return ownHoldHours(rule) ?? outlook?.holdHours ?? kindHoldHours(lot, profiles);
 }
 
 /** What the kind bears: the shortest that any of a lot's candidates does. */

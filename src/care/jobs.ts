@@ -6,11 +6,11 @@ import {heldColdSince} from './cold.ts';
 import {finishJobs} from './finishing.ts';
 import {grouped} from './grouped.ts';
 import {groupsOf} from './groups.ts';
-import {kindHoldHours, ownHoldHours} from './hold-time.ts';
+import {holdHoursBy} from './hold-time.ts';
 import type {Job} from './job.ts';
 import {amissSince} from './last-answers.ts';
 import {lastDoneForLot} from './last-done.ts';
-import {type Deed, type Ledger, ledgerOf} from './ledger.ts';
+import {type Ledger, lastIn, ledgerOf} from './ledger.ts';
 import {lookDeeds, lookWindow} from './looks.ts';
 import {nearestFinder} from './nearest.ts';
 import {occupiedSince, unitOf} from './occupancy.ts';
@@ -136,7 +136,7 @@ function lookJob({rule, lot, unit}: Wanting, {input, open, clock, ledger}: Setti
     lot,
     type: unit.type,
     outlook,
-    holdHours: ownHoldHours(rule) ?? outlook?.holdHours ?? kindHoldHours(lot, profiles),
+    holdHours: holdHoursBy(rule, lot, outlook, profiles),
     lots: state.lots,
   };
   const windowAfter = (last: Instant | undefined) => lookWindow(rule, {...looking, last}, open, clock);
@@ -213,7 +213,7 @@ function unitJobs(wanting: readonly Wanting[], {input, clock, ledger}: Setting):
       unit,
       lots,
       deeds,
-      lastDone: limit => lastAmong(deeds, limit),
+      lastDone: limit => lastIn(deeds, limit),
       windowAfter(last) {
         // Mould is kept dry.
         if (rule.task === 'moisten' && amissSince('mould', unit.code, input.state) !== undefined) return null;
@@ -232,8 +232,4 @@ function airlessWindow(since: Instant): Window {
 
 function limitOf({every, latestDays}: Rule): number {
   return latestDays ?? ('days' in every ? every.days : every.degreeDays / 10);
-}
-
-function lastAmong(deeds: readonly Deed[], limit: Instant): Instant | undefined {
-  return deeds.findLast(({at, skipped}) => skipped === undefined && at <= limit)?.at;
 }

@@ -10,12 +10,17 @@ type Question = keyof typeof amiss;
 
 /** When somebody last answered of a unit that it is amiss; undefined where nobody has, or somebody has seen since that it is not. */
 export function amissSince(question: Question, unit: string, state: RoomState): Instant | undefined {
+  return amissUnits(question, state).get(unit);
+}
+
+/** The same of every unit of which it holds. */
+export function amissUnits(question: Question, state: RoomState): ReadonlyMap<string, Instant> {
   let known = knownAnswers.get(state.care);
   if (known === undefined) {
     known = {mould: amissByUnit('mould', state), bubbles: amissByUnit('bubbles', state)};
     knownAnswers.set(state.care, known);
   }
-  return known[question].get(unit);
+  return known[question];
 }
 
 type ByUnit = ReadonlyMap<string, Instant>;

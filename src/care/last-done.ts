@@ -1,7 +1,7 @@
 // When a task was last done for a lot, also before its animals were parted from another lot or joined it.
 import type {Instant} from '../records/entry.ts';
 import type {Lot} from '../records/state.ts';
-import type {Deed} from './ledger.ts';
+import {type Deed, lastIn} from './ledger.ts';
 
 /**
  * The last time a task was done for a lot's animals, at the latest at `limit`; undefined when it never was. What was
@@ -14,7 +14,7 @@ export function lastDoneForLot(
   deedsOf: (lot: Lot) => readonly Deed[],
   lots: ReadonlyMap<string, Lot>,
 ): Instant | undefined {
-  let last = deedsOf(lot).findLast(({at, skipped}) => skipped === undefined && at <= limit)?.at;
+  let last = lastIn(deedsOf(lot), limit);
   for (const {at, how, fromLot} of lot.cohorts) {
     const from = lots.get(fromLot ?? '');
     if (from === undefined || at >= limit || (last !== undefined && last >= at)) continue;

@@ -11,6 +11,11 @@ export interface Deed {
   readonly skipped?: string | undefined;
 }
 
+/** When it was last done, at the latest at `limit`; undefined when it never was. */
+export function lastIn(deeds: readonly Deed[], limit: Instant): Instant | undefined {
+  return deeds.findLast(({at, skipped}) => skipped === undefined && at <= limit)?.at;
+}
+
 export interface Ledger {
   /** Deeds for a lot, in order of time: done for it by name, or for the whole unit while it lived there. */
   ofLot(task: string, lot: Lot): readonly Deed[];

@@ -2,7 +2,7 @@
 import {type Instant, MS_PER_DAY, MS_PER_HOUR} from '../records/entry.ts';
 import type {OpenTime} from './calendar.ts';
 import type {Demand} from './demand.ts';
-import {kindHoldHours, ownHoldHours} from './hold-time.ts';
+import {holdHoursBy} from './hold-time.ts';
 import type {Job} from './job.ts';
 import type {CareInput} from './task.ts';
 
@@ -23,8 +23,7 @@ export function lookDemands(
   const {lot} = job;
   const outlook = lot === undefined ? undefined : emergence.get(lot.code);
   if (lot === undefined || outlook === undefined || outlook.p05 === null) return [];
-  const hours = ownHoldHours(job.rule) ?? outlook.holdHours ?? kindHoldHours(lot, profiles);
-  const hold = hours * MS_PER_HOUR;
+  const hold = holdHoursBy(job.rule, lot, outlook, profiles) * MS_PER_HOUR;
   const until = Math.min(outlook.p95 ?? Number.POSITIVE_INFINITY, now + AHEAD_DAYS * MS_PER_DAY);
   const demands: Demand[] = [];
   let looked: Instant = open.previousRound(Math.max(now, outlook.p05)) ?? now;

@@ -1,4 +1,5 @@
 // When to look for adults: planned from the forecast, by the rule's interval where there is none.
+import {SOONEST_SHARE} from '../development/checks.ts';
 import {type Instant, MS_PER_DAY, MS_PER_HOUR} from '../records/entry.ts';
 import {isHidden} from '../records/fold-lots.ts';
 import type {Lot, Rule} from '../records/state.ts';
@@ -65,9 +66,6 @@ function roundLooked(last: Instant, open: OpenTime): Instant {
   const round = open.nextRound(last);
   return round !== null && round - last <= BEFORE_ROUND_MS ? round : last;
 }
-
-/** A second look on one day comes no sooner than after this share of the hold time. Common practice, no source. */
-const SOONEST_SHARE = 0.25;
 
 /**
  * When to look next so that nobody waits longer than `hold` since a look, and looks are as few as can be: the last

@@ -1,7 +1,7 @@
 // The list of a day: what is to be done, what is worth doing with it, and what is done already.
 import type {Instant} from '../records/entry.ts';
 import {grouped} from './grouped.ts';
-import {amissSince} from './last-answers.ts';
+import {amissUnits} from './last-answers.ts';
 import {type CareInput, harmOrder, isOpen, type Standing, type Task} from './task.ts';
 import {askedDay, taskOf, turnsToday} from './tasks.ts';
 import {compareNaturally, shelfOf} from './walking-order.ts';
@@ -39,12 +39,13 @@ export function roundOf(input: CareInput): Round {
   const {civil} = input;
   const end = civil.at(civil.addDays(askedDay(input), 1), '00:00');
   const turns = turnsToday(input);
+  const mouldy = amissUnits('mould', input.state);
   const open = turns.map(({standing}) => standing).filter(isOpen);
   const errands = new Set(open.map(errandOf));
   const joins = (standing: Standing) => isSoonWanted(standing, end) && errands.has(errandOf(standing));
   const walking = turns
     .filter(({standing}) => standing.state !== 'early' || joins(standing))
-    .sort((a, b) => compareOnTheWay(a.standing, b.standing, input))
+    .sort((a, b) => compareOnTheWay(a.standing, b.standing, mouldy))
     .map(turn => taskOf(turn, input));
   const toDo = open.filter(({skipped}) => skipped === undefined);
   return {
@@ -70,11 +71,10 @@ function isSoonWanted({earliest, since, target}: Standing, end: Instant): boolea
 }
 
 /** Of several units at one place those with mould come last. */
-function compareOnTheWay(a: Standing, b: Standing, {state}: CareInput): number {
-  const soiled = ({unit}: Standing) => Number(amissSince('mould', unit, state) !== undefined);
+function compareOnTheWay(a: Standing, b: Standing, mouldy: ReadonlyMap<string, Instant>): number {
   return (
     compareNaturally(a.place, b.place) ||
-    (a.unit === b.unit ? 0 : soiled(a) - soiled(b)) ||
+    Number(mouldy.has(a.unit)) - Number(mouldy.has(b.unit)) ||
     compareNaturally(a.unit, b.unit) ||
     stateOrder[a.state] - stateOrder[b.state] ||
     harmOrder[a.harm] - harmOrder[b.harm] ||

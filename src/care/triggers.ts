@@ -6,7 +6,7 @@ import type {Lot, RoomState, Rule, Specimen, Unit} from '../records/state.ts';
 import {heldColdSince} from './cold.ts';
 import type {Job} from './job.ts';
 import {amissSince} from './last-answers.ts';
-import type {Ledger} from './ledger.ts';
+import {type Ledger, lastIn} from './ledger.ts';
 import {hasFeeders} from './stages.ts';
 import type {CareInput} from './task.ts';
 import {type Clock, windowOf} from './window.ts';
@@ -42,7 +42,7 @@ function onceTrue(
     lot,
     lots,
     deeds,
-    lastDone: limit => deeds.findLast(({at, skipped}) => skipped === undefined && at <= limit)?.at,
+    lastDone: limit => lastIn(deeds, limit),
     windowAfter(last) {
       const since = trueAfter(last);
       return since === undefined ? null : windowOf(rule, since, lot.code, clock);

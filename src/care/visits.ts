@@ -35,11 +35,6 @@ const AHEAD_DAYS = 10;
 /** A room that does not open again is followed no further. */
 const LONGEST_SPELL_DAYS = 60;
 
-/** The visits that the coming closed days force; see comingsOf. */
-export function visitsOf(jobs: readonly Job[], open: OpenTime, input: CareInput): readonly Visit[] {
-  return comingsOf(jobs, open, input).visits;
-}
-
 /** The fewest visits and returns that the coming days force. Tasks, days and alerts ask for the same. */
 export function comingsOf(jobs: readonly Job[], open: OpenTime, input: CareInput): Comings {
   let comings = known.get(jobs);

@@ -5,7 +5,7 @@ import type {Job} from './job.ts';
 import {jobsOf} from './jobs.ts';
 import type {CareInput} from './task.ts';
 import {titleOf} from './titles.ts';
-import {type Visit, visitsOf} from './visits.ts';
+import {comingsOf, type Visit} from './visits.ts';
 import {compareNaturally} from './walking-order.ts';
 import type {Window} from './window.ts';
 
@@ -90,7 +90,7 @@ export function visitsWhileWaiting(jobs: readonly Job[], until: Instant, input: 
     }
     return {...job, lastDone: () => last};
   });
-  return visitsOf(doneLate, open, input).filter(({to}) => to < until);
+  return comingsOf(doneLate, open, input).visits.filter(({to}) => to < until);
 }
 
 /** When it can still be done before the room closes; undefined where that is too soon. */

@@ -69,7 +69,7 @@ export function nextCheck({
 }
 
 /** A second look on one day comes no sooner than after this share of the hold time. Common practice, no source. */
-const SOONEST_SHARE = 0.25;
+export const SOONEST_SHARE = 0.25;
 
 /** The round that a look was, or the look itself where none is near. */
 function roundOf(lookDays: number, roundsDays: readonly number[]): number {

@@ -6,7 +6,7 @@ import {openTimeOf} from '../../src/care/calendar.ts';
 import {jobsOf} from '../../src/care/jobs.ts';
 import type {CareInput} from '../../src/care/task.ts';
 import {careTasks} from '../../src/care/tasks.ts';
-import {visitsOf} from '../../src/care/visits.ts';
+import {comingsOf} from '../../src/care/visits.ts';
 import {civil as civilOf} from '../../src/exchange/civil.ts';
 import {calendarFile} from '../../src/exchange/icalendar/write.ts';
 import {MS_PER_HOUR} from '../../src/records/entry.ts';
@@ -95,7 +95,7 @@ describe.each(changes)('in %s on %s', (zone, day, longerHours) => {
     };
     const each = input(at(before, '10:00'), 1, 1.5, [closed]);
     const open = openTimeOf(each.state.calendar, civil);
-    const [visit] = visitsOf(jobsOf(each, open), open, each);
+    const [visit] = comingsOf(jobsOf(each, open), open, each).visits;
     // One day and twelve hours after Saturday nine.
     expect(wall(visit!.to)).toBe(`${day}T21:00`);
     expect(wall(visit!.from)! >= `${day}T00:00`).toBe(true);

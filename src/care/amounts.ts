@@ -93,12 +93,18 @@ export function rationWords({amount, of, estimated, atLeast, inAll}: Ration): st
   return `${atLeast ? 'at least ' : estimated ? 'about ' : ''}${quantityWords(amount, of)}${inAll ? ' in all' : ''}`;
 }
 
-/** "54 mg food"; thousands of milligrams as grams, thousands of grams as kilograms. */
+/** "54 mg food" */
 export function quantityWords(amount: number, of: string): string {
-  const [, unit = '', food = ''] = /^(mg|g) (.+)$/.exec(of) ?? [];
-  if (unit !== '' && amount >= 1000)
-    return quantityWords(amount / 1000, `${unit === 'mg' ? 'g' : 'kg'} ${food}`);
-  return `${tidy(amount)} ${of}`;
+  const {name, by} = scaleOf(amount, of);
+  return `${tidy(amount / by)} ${name}`;
+}
+
+/** Thousands of milligrams are told in grams, thousands of grams in kilograms: the unit and food, and what to divide by. */
+export function scaleOf(amount: number, of: string): {readonly name: string; readonly by: number} {
+  const [, unit, food] = /^(mg|g) (.+)$/.exec(of) ?? [];
+  if (unit === undefined || amount < 1000) return {name: of, by: 1};
+  const {name, by} = scaleOf(amount / 1000, `${unit === 'mg' ? 'g' : 'kg'} ${food}`);
+  return {name, by: 1000 * by};
 }
 
 /** What one animal of a stage takes; undefined where it is not said. */

@@ -1,5 +1,5 @@
 // The food of the days ahead in lines: a row for each food, a column for each day, and what to get before closed days.
-import {quantityWords, rationWords} from '../../care/amounts.ts';
+import {quantityWords, rationWords, scaleOf} from '../../care/amounts.ts';
 import type {BeforeClosed, FoodAhead, FoodOnDays, FoodSum} from '../../care/food-ahead.ts';
 import type {Civil, Day} from '../../records/civil.ts';
 import {listed} from '../../records/stage-words.ts';
@@ -54,7 +54,7 @@ function table(
   return [
     [piece(` ${fill('', NAME_COLUMNS)}${cells(heads)}${end('together')}`, 'expected')],
     ...foods.flatMap(food => {
-      const {name, by} = scaled(food);
+      const {name, by} = scaleOf(food.amount, food.of);
       const sign = food.atLeast ? 'over ' : food.estimated ? 'about ' : '';
       const where = [
         ...(food.plant === null ? [] : [food.plant]),
@@ -75,13 +75,6 @@ function table(
       ];
     }),
   ];
-}
-
-/** Thousands of milligrams are told in grams, thousands of grams in kilograms: the name, and what to divide by. */
-function scaled({of, amount}: FoodOnDays): {name: string; by: number} {
-  const [, unit, food] = /^(mg|g) (.+)$/.exec(of) ?? [];
-  if (unit === undefined || amount < 1000) return {name: of, by: 1};
-  return {name: `${unit === 'mg' ? 'g' : 'kg'} ${food}`, by: 1000};
 }
 
 /** What is next to nothing beside the rest of its row is none. */

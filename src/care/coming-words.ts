@@ -1,6 +1,7 @@
 // Visits and returns as they are said: what for, and what they cost.
 import type {Civil} from '../records/civil.ts';
 import type {Instant} from '../records/entry.ts';
+import {counted} from '../records/plain-words.ts';
 import {grouped} from './grouped.ts';
 import type {Job} from './job.ts';
 import {minutesOf} from './time-needed.ts';
@@ -19,7 +20,7 @@ const MOST_NAMED = 12;
 /** "A3, A5", "142 units". */
 export function unitWords(jobs: readonly Job[]): string {
   const codes = codesOf(jobs);
-  return codes.length > MOST_NAMED ? numberOf(codes.length, 'unit') : unitsOf(jobs);
+  return codes.length > MOST_NAMED ? counted(codes.length, 'unit') : unitsOf(jobs);
 }
 
 /** "feed A3, A5; check air T2". */
@@ -38,11 +39,7 @@ export function costWords(comings: readonly Visit[], what: 'visit' | 'return'): 
   const jobs = comings.flatMap(coming => coming.jobs);
   const units = codesOf(jobs).length;
   const minutes = jobs.reduce((sum, job) => sum + minutesOf(job), 0);
-  return `cost: ${numberOf(comings.length, what)}, ${numberOf(units, 'unit')}, about ${minuteWords(Math.ceil(minutes))}`;
-}
-
-function numberOf(count: number, what: string): string {
-  return `${count} ${what}${count === 1 ? '' : 's'}`;
+  return `cost: ${counted(comings.length, what)}, ${counted(units, 'unit')}, about ${minuteWords(Math.ceil(minutes))}`;
 }
 
 /** "between Sat 24 May 16:30 and Mon 26 May 16:30 (feed A3, A5)". */

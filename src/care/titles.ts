@@ -1,6 +1,6 @@
 // What a task is called, in plain words.
 import {isHidden} from '../records/fold-lots.ts';
-import {materialInWords} from '../records/plain-words.ts';
+import {counted, materialInWords} from '../records/plain-words.ts';
 import {animalsInWords, listed} from '../records/stage-words.ts';
 import type {Lot} from '../records/state.ts';
 import type {Job} from './job.ts';
@@ -44,9 +44,8 @@ export function withAmount({
 /** "27 adults and 1 other specimen": each adult has a code, the others are parasitoids and vouchers. */
 function specimensOf({specimens, tally: {emerged}}: Lot): string {
   const others = specimens.length - emerged;
-  const many = (count: number, one: string) => `${count} ${count === 1 ? one : `${one}s`}`;
-  if (emerged === 0) return many(others, 'specimen');
-  return listed([many(emerged, 'adult'), ...(others > 0 ? [many(others, 'other specimen')] : [])]);
+  if (emerged === 0) return counted(others, 'specimen');
+  return listed([counted(emerged, 'adult'), ...(others > 0 ? [counted(others, 'other specimen')] : [])]);
 }
 
 const plainTitles: Readonly<Record<string, string>> = {

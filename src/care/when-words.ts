@@ -1,6 +1,7 @@
 // Instants and intervals as people say them beside a task.
 import type {Civil, Day} from '../records/civil.ts';
 import {type Instant, MS_PER_DAY, MS_PER_HOUR} from '../records/entry.ts';
+import {counted} from '../records/plain-words.ts';
 
 const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'June', 'July', 'Aug', 'Sept', 'Oct', 'Nov', 'Dec'];
 
@@ -43,8 +44,8 @@ export function everyWords(days: number): string {
 
 /** "3 days", "36 hours": whole days where they are, hours up to three days. */
 export function spanWords(days: number): string {
-  if (days >= 3 || Number.isInteger(days)) return amount(Math.round(days * 10) / 10, 'day');
-  return amount(Math.round((days * MS_PER_DAY) / MS_PER_HOUR), 'hour');
+  if (days >= 3 || Number.isInteger(days)) return counted(Math.round(days * 10) / 10, 'day');
+  return counted(Math.round((days * MS_PER_DAY) / MS_PER_HOUR), 'hour');
 }
 
 /** "37 min", "2 h 05". */
@@ -52,10 +53,6 @@ export function minuteWords(minutes: number): string {
   const whole = Math.round(minutes);
   if (whole < 60) return `${whole} min`;
   return `${Math.floor(whole / 60)} h ${String(whole % 60).padStart(2, '0')}`;
-}
-
-function amount(number: number, unit: string): string {
-  return `${number} ${unit}${number === 1 ? '' : 's'}`;
 }
 
 function weekdayWord(day: Day, civil: Civil): string {

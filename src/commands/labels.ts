@@ -1,6 +1,7 @@
 import {InvalidArgumentError, Option} from 'commander';
 import {labelKinds} from '../exchange/labels/label.ts';
 import {type PaperName, papers} from '../exchange/pdf/paper.ts';
+import {counted} from '../records/plain-words.ts';
 import {type CardWishes, cardsWanted, pieceOf, printCards} from '../work/cards.ts';
 import {openDesk} from '../work/desk.ts';
 import {
@@ -150,8 +151,4 @@ function told(answer: LabelsAnswer): string {
       ? ['toner can come off in alcohol: try this printer and paper in your fluid first']
       : []),
   ].join('\n  ');
-}
-
-function counted(count: number, noun: string): string {
-  return `${count} ${noun}${count === 1 ? '' : 's'}`;
 }

@@ -11,6 +11,11 @@ export function materialInWords({what, amount, unit}: {what: string; amount: num
   return unit === 'pieces' ? `${amount} ${what}` : `${amount} ${unit} of ${what}`;
 }
 
+/** "3 labels", "1 unit" */
+export function counted(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? '' : 's'}`;
+}
+
 /** "0.5 L each, no warmer than 12 °C, aerated water" */
 export function needsInWords({
   litresEach,

@@ -3,6 +3,7 @@ import {dayWords, instantWords} from '../exchange/time-words.ts';
 import {type Animal, animalsOf} from '../records/animals.ts';
 import type {LifeTable, LifeTableRow} from '../records/life-table.ts';
 import type {Outcome, Share} from '../records/outcome.ts';
+import {counted} from '../records/plain-words.ts';
 import {stageInWords} from '../records/stage-words.ts';
 import type {Lot} from '../records/state.ts';
 import type {Desk} from './desk.ts';
@@ -50,7 +51,7 @@ function shares({
     ...(parasitoids === 0
       ? []
       : [
-          `${'products'.padEnd(14)}${adults} ${adults === 1 ? 'adult' : 'adults'} + ${parasitoids} ${parasitoids === 1 ? 'parasitoid' : 'parasitoids'} = ${adults + parasitoids} ${adults + parasitoids === 1 ? 'specimen' : 'specimens'}`,
+          `${'products'.padEnd(14)}${counted(adults, 'adult')} + ${counted(parasitoids, 'parasitoid')} = ${counted(adults + parasitoids, 'specimen')}`,
         ]),
     ...(exact ? [] : [`Numbers of ${lot} are estimates or a lower bound, and so are these shares.`]),
   ];

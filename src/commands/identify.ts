@@ -1,3 +1,4 @@
+import {isApplied} from '../records/entry.ts';
 import {Refusal} from '../records/refusal.ts';
 import {openDesk} from '../work/desk.ts';
 import {STRANGERS, strangerRecords} from '../work/not-its-own.ts';
@@ -43,8 +44,7 @@ export const command: Command = {
     const {state, civil} = await openDesk(invocation, 'all');
     const {at, key, sure} = options;
     const named = given({...fields(args, options), at, key, sure});
-    const isRepeated = state.entries.some(entry => key !== undefined && entry.record.key === key);
-    const instead = isRepeated ? [] : strangerRecords(specimen, as, taxon, state, civil);
+    const instead = isApplied(key, state.entries) ? [] : strangerRecords(specimen, as, taxon, state, civil);
     const drafts = [...instead, named];
     return answerWritten(invocation, await record(invocation, drafts));
   },

@@ -1,5 +1,5 @@
 // How a name that a person gives stands to a profile: the same, inside it, around it, or apart from it.
-import {orderOf, orderOfFamily} from '../records/orders.ts';
+import {genusOf, orderOf, orderOfFamily} from '../records/orders.ts';
 import type {Profile} from '../records/schema/index.ts';
 import {classOfTradeName} from '../records/trade-names.ts';
 
@@ -15,7 +15,7 @@ const RANKS = ['order', 'suborder', 'superfamily', 'family', 'subfamily'];
 export function classesOf(profiles: readonly Profile[]): Classes {
   const above = new Map([...orderOfFamily].map(([family, order]) => [family, new Set([order])] as const));
   for (const profile of profiles) {
-    const named = [...classesNamed(profile), ...(isSingleKind(profile) ? [genusOf(profile)] : [])];
+    const named = [...classesNamed(profile), ...(isSingleKind(profile) ? [genusOf(profile) ?? ''] : [])];
     named.forEach((name, i) => {
       above.set(name, new Set([...(above.get(name) ?? []), ...named.slice(0, i)]));
     });
@@ -28,7 +28,7 @@ export function relation(taxon: string, profile: Profile, classes: Classes): Rel
   const words = taxon.toLowerCase().split(/[^\p{L}]+/u);
   const text = words.join(' ');
   if (text === profile.name.toLowerCase() || text === profile.profile.replaceAll('-', ' ')) return 'same';
-  if (isSingleKind(profile) && words.includes(genusOf(profile))) return 'genus';
+  if (isSingleKind(profile) && words.includes(genusOf(profile) ?? '')) return 'genus';
   const known = [...words, classOfTradeName(words)?.toLowerCase() ?? ''].flatMap(
     word => [word, orderOf(word) ?? ''].find(name => classes.has(name)) ?? [],
   );
@@ -48,10 +48,6 @@ export function relation(taxon: string, profile: Profile, classes: Classes): Rel
 
 function isSingleKind({rank}: Profile): boolean {
   return rank === 'species' || rank === 'genus';
-}
-
-function genusOf({name}: Profile): string {
-  return name.toLowerCase().split(' ')[0]!;
 }
 
 function classesNamed({classification}: Profile): string[] {

@@ -27,6 +27,11 @@ export function instantOf(iso: string): Instant {
 export const MS_PER_DAY = 86_400_000;
 export const MS_PER_HOUR = 3_600_000;
 
+/** A record of this key was written down before. */
+export function isApplied(key: unknown, entries: readonly Entry[]): boolean {
+  return key !== undefined && entries.some(({record}) => record.key === key);
+}
+
 /** When it happened; where the record does not say, when it was written down. */
 export function atOf({record, recordedAt}: Entry): Instant {
   if ('at' in record && record.at !== undefined) return instantOf(record.at);

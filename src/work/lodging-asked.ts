@@ -2,7 +2,7 @@
 // to be seen to, such as a unit that was not cleaned, is said afterwards.
 import {civil as civilOf} from '../exchange/civil.ts';
 import {inZone} from '../exchange/instants.ts';
-import {instantOf} from '../records/entry.ts';
+import {instantOf, isApplied} from '../records/entry.ts';
 import {fold} from '../records/fold.ts';
 import {parseRecord, type RoomRecord} from '../records/schema/index.ts';
 import {total} from '../records/stage.ts';
@@ -33,7 +33,7 @@ async function askAbout(draft: unknown, room: Room, session: Session): Promise<v
   const at = 'at' in record && record.at !== undefined ? Math.min(now, instantOf(record.at)) : now;
   const state = fold(room.entries, at);
   const {key, sure} = record;
-  if (sure === true || state.entries.some(entry => key !== undefined && entry.record.key === key)) return;
+  if (sure === true || isApplied(key, state.entries)) return;
   const put = putting(record, state);
   if (put === undefined) return;
   const faults = await lodgingFaults({session, room, civil, now: at, state}, put.who, put.unit);

@@ -17,9 +17,9 @@ import {dayWords} from '../exchange/time-words.ts';
 import type {Civil, Day} from '../records/civil.ts';
 import type {Instant} from '../records/entry.ts';
 import {Refusal} from '../records/refusal.ts';
-import {ahead, refuseUnknown} from './ahead.ts';
+import {plannedDays, refuseUnknown} from './ahead.ts';
 import type {Desk} from './desk.ts';
-import {today} from './today.ts';
+import {careInput, type Today, todayFrom} from './today.ts';
 
 export interface DoorWishes {
   /** From today on; the first day holds what is late too. */
@@ -47,8 +47,9 @@ export async function writeDoorSheet(desk: Desk, path: string, wishes: DoorWishe
 export async function doorSheet(desk: Desk, {days, who}: DoorWishes): Promise<DoorSheet> {
   refuseUnknown(who, [...desk.state.people.values()]);
   const cautions = new Map<string, number>();
-  const plan = await ahead(desk, days, who);
-  const first = await todaysPart(desk, plan.returns, who, cautions);
+  const input = await careInput(desk);
+  const plan = plannedDays(input, days, who);
+  const first = todaysPart(await todayFrom(input, desk), desk, plan.returns, who, cautions);
   const later = plan.days.slice(1);
   return {
     title: `${desk.room.name}: care${who === undefined ? '' : ` for ${who}`}`,
@@ -73,13 +74,13 @@ export async function doorSheet(desk: Desk, {days, who}: DoorWishes): Promise<Do
   };
 }
 
-async function todaysPart(
+function todaysPart(
+  list: Today,
   desk: Desk,
   returns: readonly Visit[],
   who: string | undefined,
   cautions: Map<string, number>,
-): Promise<DoorDay> {
-  const list = await today(desk);
+): DoorDay {
   const tasks = list.places
     .flatMap(place => place.tasks)
     .filter(({state}) => state !== 'done')

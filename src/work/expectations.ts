@@ -95,8 +95,8 @@ function expectationOf(
 
 /**
  * The climate, the furniture, the calendar, the settings, the room's rules for looks, the finished lots and the day, which
- * all lots share. While nothing is read
- * or seen, an hour more changes next to nothing of when to look; so what was worked out in the morning serves the whole day.
+ * all lots share. While nothing is read or seen, an hour more changes next to nothing of when to look; so what was worked
+ * out in the morning serves the whole day.
  */
 export function fingerprintOfRoom({state, room, civil, now}: Desk): string {
   const furniture = [...state.units.values(), ...state.loggers.values()];

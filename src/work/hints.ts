@@ -198,6 +198,7 @@ export async function warnOfPlaces(session: Session, {applied, written, desk}: R
     if (record.record === 'move') units.set(record.lot, record.unit);
     if (record.record === 'split' && record.unit !== undefined) units.set(record.into, record.unit);
   }
+  if (units.size === 0) return applied;
   const grounds = await groundsOf(desk, {warmth: units.size <= FEW_LOTS});
   for (const [lot, unit] of units)
     for (const hint of await aboutRoom(desk.state.lots.get(lot), unit, desk, false, grounds))
